@@ -1,0 +1,5 @@
+"""The job as frozen values.
+
+Gives: walls, openings, products, methods, rooms, the job; lengths in nanometres, money and rates as Decimal.
+Deliberately does not: know where a fact was written (`compile` keeps the origins), compute any figure.
+"""

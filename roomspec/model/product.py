@@ -1,0 +1,128 @@
+"""What a catalogue sells. Lengths in nanometres, money in the job's currency."""
+
+from datetime import date
+from decimal import Decimal
+
+from msgspec import Struct
+
+
+class Price(Struct, frozen=True, cache_hash=True):
+    """A price and what it buys: `per` is each, pack, m2 or m."""
+
+    amount: Decimal
+    per: str = "each"
+
+
+class Stock(Struct, frozen=True, cache_hash=True):
+    """One length in which a product is delivered, with its own price where it has one."""
+
+    length: int
+    price: Price | None = None
+
+
+class Panel(Struct, frozen=True, cache_hash=True):
+    """A tongue-and-groove panel. `cover` is its cover width, `stocks` its lengths (at least one)."""
+
+    name: str
+    title: str
+    stocks: tuple[Stock, ...]
+    cover: int
+    thick: int
+    tongue: int = 0
+    weighs: Decimal | None = None
+    """kg/m2."""
+    pack: int = 1
+    price: Price | None = None
+    lay: tuple[str, ...] = ()
+    """Where it may run: vertical, horizontal, overhead; empty where the maker says nothing."""
+    joined: str = "long edges"
+    """`long edges` or `all edges`."""
+    sequence: int = 1
+    """Panels in a numbered set; 1 where they are alike."""
+    reaction: str | None = None
+    """Euroclass, EN 13501-1."""
+    wet: str | None = None
+    """The wettest exposure it is made for: dry, splash or direct."""
+    expands: Decimal | None = None
+    """mm/m/K."""
+    supports: int | None = None
+    """The widest spacing of battens or studs under it."""
+    acclimatise: int | None = None
+    """Hours."""
+    mitre: bool = True
+    """False where the product forbids mitred edges."""
+    valid_until: date | None = None
+
+    @property
+    def length(self) -> int:
+        """Its longest delivered length."""
+        return max(stock.length for stock in self.stocks)
+
+
+class Trim(Struct, frozen=True, cache_hash=True):
+    """A profile: start, inside-corner, outside-corner, edge, top, joint, skirting, cap, cornice or architrave."""
+
+    name: str
+    title: str
+    role: str
+    stocks: tuple[Stock, ...]
+    fits: int | None = None
+    """The panel thickness it takes."""
+    allows: int = 0
+    """What it takes from a run."""
+    pack: int = 1
+    price: Price | None = None
+    valid_until: date | None = None
+
+
+class Compound(Struct, frozen=True, cache_hash=True):
+    """An adhesive or a sealant by the tube; `kind` says which, `tube` is in millilitres."""
+
+    kind: str
+    name: str
+    title: str
+    tube: Decimal
+    pack: int = 1
+    price: Price | None = None
+    valid_until: date | None = None
+
+
+class Support(Struct, frozen=True, cache_hash=True):
+    """A batten: `depth` off the wall by `width`."""
+
+    name: str
+    title: str
+    depth: int
+    width: int
+    stocks: tuple[Stock, ...]
+    pack: int = 1
+    price: Price | None = None
+    valid_until: date | None = None
+
+
+class Fixing(Struct, frozen=True, cache_hash=True):
+    """A screw or plug: `diameter` by `length`."""
+
+    name: str
+    title: str
+    diameter: int
+    length: int
+    pack: int = 1
+    price: Price | None = None
+    valid_until: date | None = None
+
+
+class Sheet(Struct, frozen=True, cache_hash=True):
+    """A foil or felt on the roll: `width` by `length`, laid with `laps`."""
+
+    name: str
+    title: str
+    width: int
+    length: int
+    laps: int = 0
+    pack: int = 1
+    price: Price | None = None
+    valid_until: date | None = None
+
+
+Product = Panel | Trim | Compound | Support | Fixing | Sheet

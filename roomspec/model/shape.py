@@ -1,0 +1,30 @@
+"""Places on a face: points, regions and profiles. x runs from the wall's left end, y up from its floor line."""
+
+from msgspec import Struct
+
+
+class Region(Struct, frozen=True, cache_hash=True):
+    """A part of a face; a side that is None reaches to the face's own edge. Nanometres."""
+
+    left: int | None = None
+    right: int | None = None
+    bottom: int | None = None
+    top: int | None = None
+
+
+WHOLE = Region()
+
+Profile = tuple[tuple[int, int], ...]
+"""A line from left to right as (x, y) vertices, x never falling; two vertices of one x are a step."""
+
+
+def level(width: int, height: int) -> Profile:
+    """The profile of a face `width` wide whose line stays at `height`."""
+    return ((0, height), (width, height))
+
+
+class SetOut(Struct, frozen=True, cache_hash=True):
+    """Where a set of strips begins: `way` left, right, centre, joint, balanced, bottom or top; `at` where one is given."""
+
+    way: str
+    at: int | None = None

@@ -1,0 +1,230 @@
+"""One wall as surveyed and as specified."""
+
+from decimal import Decimal
+
+from msgspec import Struct
+
+from roomspec.model.method import Method
+from roomspec.model.product import Panel, Price
+from roomspec.model.shape import WHOLE, Profile, Region, SetOut
+
+
+class Layer(Struct, frozen=True, cache_hash=True):
+    """One layer of a substrate, with its own weight in kg/m2 where one is stated."""
+
+    kind: str
+    weighs: Decimal | None = None
+
+
+class Substrate(Struct, frozen=True, cache_hash=True):
+    """What a region is made of, outermost layer first."""
+
+    layers: tuple[Layer, ...]
+    region: Region = WHOLE
+
+
+class Surface(Struct, frozen=True, cache_hash=True):
+    """How sound a region is: sound, loose, painted, damp or unknown."""
+
+    condition: str
+    region: Region = WHOLE
+
+
+class Flatness(Struct, frozen=True, cache_hash=True):
+    """The measured gap under a straightedge `under` long."""
+
+    gap: int
+    under: int
+    region: Region = WHOLE
+
+
+class Studs(Struct, frozen=True, cache_hash=True):
+    """A frame behind the surface; direction vertical (upright) or horizontal."""
+
+    every: int
+    direction: str = "vertical"
+    region: Region = WHOLE
+
+
+class Wet(Struct, frozen=True, cache_hash=True):
+    """Where water gets: exposure dry, splash or direct."""
+
+    exposure: str
+    region: Region = WHOLE
+
+
+class Opening(Struct, frozen=True, cache_hash=True):
+    """A hole in the finish: kind door, window, hatch, void or niche."""
+
+    kind: str
+    x: int
+    width: int
+    sill: int
+    height: int
+    label: str = ""
+    reveal: int | None = None
+    lined: tuple[str, ...] = ()
+    """The lined reveal faces: head, jambs, sill."""
+    deep: int | None = None
+    panelled: bool = False
+
+    @property
+    def right(self) -> int:
+        """x of its right edge."""
+        return self.x + self.width
+
+    @property
+    def top(self) -> int:
+        """Height of its head above the floor."""
+        return self.sill + self.height
+
+
+class Obstacle(Struct, frozen=True, cache_hash=True):
+    """What stands against the wall: kind bath, tray, units or heat. `end_height` where the rim slopes."""
+
+    kind: str
+    x: int
+    width: int
+    height: int
+    end_height: int | None = None
+    sill: int = 0
+    label: str = ""
+    clear: int | None = None
+
+
+class Boxing(Struct, frozen=True, cache_hash=True):
+    """A box out from the wall, `deep` deep."""
+
+    x: int
+    width: int
+    height: int
+    deep: int
+    sill: int = 0
+    label: str = ""
+
+
+class Keep(Struct, frozen=True, cache_hash=True):
+    """What stays: skirting, cornice or architrave, and its height or width."""
+
+    kind: str
+    size: int
+
+
+class Upstand(Struct, frozen=True, cache_hash=True):
+    """A floor covering turned up the wall; `lap` is how far panels lap over it, None where they butt."""
+
+    height: int
+    lap: int | None = None
+
+
+class WallPoint(Struct, frozen=True, cache_hash=True):
+    """A socket, switch, pipe or fixture, by its centre; `load` in kg."""
+
+    kind: str
+    x: int
+    up: int
+    label: str = ""
+    load: Decimal | None = None
+
+
+class Removal(Struct, frozen=True, cache_hash=True):
+    """Stripping out: `what`, its `size` (height of a skirting), where it is."""
+
+    what: str
+    size: int | None = None
+    x: int | None = None
+    region: Region = WHOLE
+    label: str = ""
+
+
+class Extra(Struct, frozen=True, cache_hash=True):
+    """Any other priced line: `quantity` of `unit` (each, m, m2, h) at a price."""
+
+    text: str
+    price: Price
+    quantity: Decimal = Decimal(1)
+    unit: str = "each"
+
+
+class Corner(Struct, frozen=True, cache_hash=True):
+    """The corner at the wall's right end: inside, outside or open, and its angle in degrees."""
+
+    kind: str = "inside"
+    angle: Decimal = Decimal(90)
+
+
+class Finish(Struct, frozen=True, cache_hash=True):
+    """One panel product laid on a region of a face by one method."""
+
+    panel: Panel
+    method: Method
+    direction: str
+    """vertical or horizontal; lengthwise or crosswise on a ceiling."""
+    bond: str = "stacked"
+    start: SetOut = SetOut("left")
+    rows: SetOut = SetOut("bottom")
+    region: Region = WHOLE
+
+    @property
+    def build_up(self) -> int:
+        """What the lining takes from the room: battens and panel."""
+        return self.method.batten_depth + self.panel.thick
+
+
+class Wall(Struct, frozen=True, cache_hash=True):
+    """One straight face seen from inside its room, its left end first."""
+
+    name: str
+    width: int
+    """At the floor."""
+    width_top: int
+    """At the ceiling; the width again where the wall is plumb."""
+    top: Profile
+    """Height above the floor line."""
+    floor: Profile
+    """How the floor line rises along the wall."""
+    confirmed: bool = True
+    corner: Corner = Corner()
+    butts: bool = False
+    bare: bool = False
+    substrates: tuple[Substrate, ...] = ()
+    surfaces: tuple[Surface, ...] = ()
+    flatness: tuple[Flatness, ...] = ()
+    studs: tuple[Studs, ...] = ()
+    wet: tuple[Wet, ...] = ()
+    openings: tuple[Opening, ...] = ()
+    obstacles: tuple[Obstacle, ...] = ()
+    boxing: tuple[Boxing, ...] = ()
+    keeps: tuple[Keep, ...] = ()
+    upstand: Upstand | None = None
+    points: tuple[WallPoint, ...] = ()
+    removals: tuple[Removal, ...] = ()
+    extras: tuple[Extra, ...] = ()
+    finishes: tuple[Finish, ...] = ()
+    joints_up: tuple[int, ...] = ()
+    notes: tuple[str, ...] = ()
+
+    def keep(self, kind: str) -> int:
+        """The size of the kept skirting, cornice or architrave; 0 where there is none."""
+        return next((keep.size for keep in self.keeps if keep.kind == kind), 0)
+
+
+class Ceiling(Struct, frozen=True, cache_hash=True):
+    """A face overhead; `width` and `depth` are None where the room's own plan is meant."""
+
+    name: str
+    width: int | None
+    depth: int | None
+    confirmed: bool = True
+    bare: bool = False
+    substrates: tuple[Substrate, ...] = ()
+    surfaces: tuple[Surface, ...] = ()
+    studs: tuple[Studs, ...] = ()
+    wet: tuple[Wet, ...] = ()
+    openings: tuple[Opening, ...] = ()
+    points: tuple[WallPoint, ...] = ()
+    keeps: tuple[Keep, ...] = ()
+    removals: tuple[Removal, ...] = ()
+    extras: tuple[Extra, ...] = ()
+    finishes: tuple[Finish, ...] = ()
+    notes: tuple[str, ...] = ()
