@@ -24,7 +24,7 @@ def level(width: int, height: int) -> Profile:
 
 
 class SetOut(Struct, frozen=True, cache_hash=True):
-    """Where a set of strips begins: `way` left, right, centre, joint, balanced, bottom or top; `at` where one is given."""
+    """Where strips begin: `way` left, right, centre, joint, balanced, bottom or top; `at` where one is given."""
 
     way: str
     at: int | None = None
