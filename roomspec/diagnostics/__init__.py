@@ -1,0 +1,1 @@
+"""What is said about a text: diagnostics, fixes, citations. Values only."""

@@ -1,0 +1,1 @@
+"""Text as lines and places in it. Knows nothing of the language."""

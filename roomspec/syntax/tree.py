@@ -1,0 +1,62 @@
+"""The tree: words with their columns, statements, blocks. Positions are relative to the block's first line."""
+
+from msgspec import Struct
+
+from roomspec.diagnostics.diagnostic import Diagnostic
+
+
+class Word(Struct, frozen=True):
+    """One word of a statement. `type` is the grammar's terminal (LENGTH, PANEL_NAME, STRING, or a keyword's)."""
+
+    type: str
+    text: str
+    start: int
+    end: int
+
+
+class Node(Struct, frozen=True):
+    """A rule of the grammar: a statement or a part of one, in the order written."""
+
+    kind: str
+    parts: "tuple[Word | Node, ...]"
+
+
+class Statement(Struct, frozen=True):
+    """One readable line: its node, and the line counted from the block's first."""
+
+    line: int
+    node: Node
+
+
+class Block(Struct, frozen=True, cache_hash=True):
+    """A heading with its lines. Walls and ceilings are the `parts` of a room, rooms or pattern.
+
+    `key` names it within the job: `room g.02`, `rooms 101`, `pattern bath-a`, `panel limestone-long`; a part has the
+    key of the block that it stands in. `text` is the block's own source, `size` its number of lines.
+    """
+
+    key: str
+    kind: str
+    name: str
+    head: Statement
+    lines: tuple[Statement, ...]
+    parts: "tuple[Block, ...]"
+    problems: tuple[Diagnostic, ...]
+    text: str
+
+
+class Placed(Struct, frozen=True):
+    """A block and the line of the file (from 0) on which it starts."""
+
+    line: int
+    block: Block
+
+
+class FileTree(Struct, frozen=True):
+    """A whole text as read: its unit for bare lengths (mm unless said), its blocks, the problems outside of them."""
+
+    path: str
+    units: str
+    blocks: tuple[Placed, ...]
+    problems: tuple[Diagnostic, ...]
+    lines: int
