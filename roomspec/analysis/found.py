@@ -1,0 +1,87 @@
+"""A finding placed in its file: what every report and editor shows."""
+
+from collections.abc import Mapping
+
+from msgspec import Struct
+
+from roomspec.diagnostics.diagnostic import SEVERITIES, Diagnostic, Origin
+
+
+class Place(Struct, frozen=True, order=True):
+    """Words in a file: path relative to the repository, lines and columns from 1 in code points, end exclusive."""
+
+    path: str
+    line: int
+    column: int
+    end_line: int
+    end_column: int
+
+
+class FoundRelated(Struct, frozen=True):
+    """Another place that the finding speaks of."""
+
+    message: str
+    place: Place
+
+
+class FoundEdit(Struct, frozen=True):
+    """Replace the words at `place` by `text`."""
+
+    place: Place
+    text: str
+
+
+class FoundFix(Struct, frozen=True):
+    """A mend; `safe` ones may be applied unasked."""
+
+    title: str
+    safe: bool
+    edits: tuple[FoundEdit, ...]
+
+
+class Found(Struct, frozen=True):
+    """One finding, placed."""
+
+    name: str
+    severity: str
+    message: str
+    place: Place
+    help: str = ""
+    related: tuple[FoundRelated, ...] = ()
+    fixes: tuple[FoundFix, ...] = ()
+
+
+Blocks = Mapping[str, tuple[str, int]]
+"""Where each block stands: its key -> (path, line from 0)."""
+
+
+def placed(diagnostic: Diagnostic, blocks: Blocks, job_path: str) -> Found:
+    """The diagnostic with every origin turned into a place."""
+    return Found(
+        diagnostic.name,
+        diagnostic.severity,
+        diagnostic.message,
+        _place(diagnostic.at, blocks, job_path),
+        diagnostic.help,
+        tuple(FoundRelated(other.message, _place(other.at, blocks, job_path)) for other in diagnostic.related),
+        tuple(
+            FoundFix(fix.title, fix.safe, tuple(FoundEdit(_place(e.at, blocks, job_path), e.text) for e in fix.edits))
+            for fix in diagnostic.fixes
+        ),
+    )
+
+
+def in_order(found: list[Found]) -> tuple[Found, ...]:
+    """Each finding once, by file and place, the worst first at one place."""
+    rank = {severity: number for number, severity in enumerate(SEVERITIES)}
+    unique = {(f.place, f.name, f.message): f for f in found}
+    return tuple(sorted(unique.values(), key=lambda f: (f.place, rank[f.severity], f.name, f.message)))
+
+
+def _place(origin: Origin, blocks: Blocks, job_path: str) -> Place:
+    if origin.block.startswith("file "):
+        path, first = origin.block[5:], 0
+    else:
+        path, first = blocks.get(origin.block, (job_path, 0))
+    line = first + origin.line + 1
+    return Place(path, line, origin.start + 1, line, origin.end + 1)

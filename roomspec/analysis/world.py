@@ -1,0 +1,54 @@
+"""What the analysis knows of the outside: files and the date, through one interface."""
+
+from collections.abc import Mapping
+from datetime import date
+from fnmatch import fnmatchcase
+from typing import Protocol
+
+
+class World(Protocol):
+    """Files of one repository, by path relative to its root with forward slashes."""
+
+    def read(self, path: str) -> bytes | None:
+        """The bytes of a file; None where there is none that may be read."""
+
+    def find(self, pattern: str) -> tuple[str, ...]:
+        """The files that match a glob (`*`, `?`, `[...]` and `**` for any folders), sorted."""
+
+    def today(self) -> date:
+        """The date."""
+
+
+class MemoryWorld:
+    """A World of texts in memory, for tests, buffers and generated repositories."""
+
+    def __init__(self, files: Mapping[str, str | bytes], today: date) -> None:
+        """Hold `files` (path -> text)."""
+        self._files = {path: text.encode() if isinstance(text, str) else text for path, text in files.items()}
+        self._today = today
+
+    def read(self, path: str) -> bytes | None:
+        """The bytes of a file, or None."""
+        return self._files.get(path)
+
+    def find(self, pattern: str) -> tuple[str, ...]:
+        """The files that match, sorted."""
+        return tuple(sorted(path for path in self._files if matches(path, pattern)))
+
+    def today(self) -> date:
+        """The date given."""
+        return self._today
+
+
+def matches(path: str, pattern: str) -> bool:
+    """True where the path fits the glob, folder by folder; `**` stands for any number of folders."""
+    return _fits(path.split("/"), pattern.split("/"))
+
+
+def _fits(names: list[str], parts: list[str]) -> bool:
+    if not parts:
+        return not names
+    if parts[0] == "**":
+        return any(_fits(names[skip:], parts[1:]) for skip in range(len(names) + 1))
+    hidden = bool(names) and names[0].startswith(".") and not parts[0].startswith(".")
+    return bool(names) and not hidden and fnmatchcase(names[0], parts[0]) and _fits(names[1:], parts[1:])

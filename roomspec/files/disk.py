@@ -1,0 +1,77 @@
+"""A repository on disk as a World."""
+
+import glob
+import os
+from datetime import date
+from pathlib import Path, PurePosixPath
+
+
+class DiskWorld:
+    """Reads the files below `root`, and no others: a link that leads out of it is not read."""
+
+    def __init__(self, root: Path, today: date | None = None) -> None:
+        """Take `root`, an existing folder; `today` where the date must be a given one."""
+        self.root = root.resolve()
+        self._today = today
+
+    def read(self, path: str) -> bytes | None:
+        """The bytes of the file, or None where it is missing, unreadable, no file, or outside the root."""
+        place = self.root / path
+        if not self.holds(place):
+            return None
+        try:
+            return place.read_bytes() if place.is_file() else None
+        except OSError:
+            return None
+
+    def find(self, pattern: str) -> tuple[str, ...]:
+        """The files below the root that match, sorted by path."""
+        names = glob.iglob(pattern, root_dir=self.root, recursive=True)
+        found = (PurePosixPath(*Path(name).parts).as_posix() for name in names)
+        return tuple(sorted(name for name in found if (self.root / name).is_file() and self.holds(self.root / name)))
+
+    def today(self) -> date:
+        """The machine's date, unless one was given."""
+        return self._today or date.today()
+
+    def holds(self, place: Path) -> bool:
+        """True where the place, links followed, lies below the root."""
+        try:
+            return place.resolve().is_relative_to(self.root)
+        except (OSError, RuntimeError, ValueError):
+            return False
+
+    def path_of(self, place: Path) -> str | None:
+        """The path relative to the root, with forward slashes; None where the place lies outside."""
+        try:
+            return place.resolve().relative_to(self.root).as_posix()
+        except (OSError, RuntimeError, ValueError):
+            return None
+
+
+def root_of(place: Path) -> Path:
+    """The repository that holds `place`: the nearest folder upwards with `.git`, else `place`'s own folder.
+
+    Without a repository the folder above a job's own is not read, so a job kept outside git keeps its catalogue
+    below itself.
+    """
+    folder = place if place.is_dir() else place.parent
+    folder = folder.resolve()
+    for candidate in (folder, *folder.parents):
+        if (candidate / ".git").exists():
+            return candidate
+    return folder
+
+
+def write_whole(place: Path, data: bytes) -> None:
+    """Write to a temporary file beside `place`, then rename: the file is whole or as it was. OSError says why not."""
+    place = place.resolve()
+    temporary = place.with_name(f".{place.name}.{os.getpid()}.part")
+    try:
+        temporary.write_bytes(data)
+        if place.exists():
+            temporary.chmod(place.stat().st_mode & 0o777)
+        temporary.replace(place)
+    except OSError:
+        temporary.unlink(missing_ok=True)
+        raise
