@@ -1,0 +1,91 @@
+"""Findings for people: the line, the exact words underlined, the other places, and the mend."""
+
+from collections import Counter, defaultdict
+from collections.abc import Callable, Sequence
+
+from roomspec.analysis.found import Found, FoundEdit, FoundFix, Place
+from roomspec.diagnostics.diagnostic import SEVERITIES
+from roomspec.reports.paint import Paint, plain
+from roomspec.reports.width import columns, shown
+
+LineOf = Callable[[str, int], str]
+"""Takes a path and a line from 1; gives its text, "" where there is none."""
+
+WIDEST = 140
+"""Characters of a line that are shown; of a longer one, those around the words."""
+FIXES_SHOWN = 2
+LINES_OF_A_FIX = 4
+
+
+def findings_text(findings: Sequence[Found], line_of: LineOf, paint: Paint = plain) -> str:
+    """All findings with their lines, then how many there are; ends with a line break."""
+    parts = [_finding(found, line_of, paint) for found in findings]
+    return "\n".join([*parts, counted(findings) + "\n"])
+
+
+def counted(findings: Sequence[Found]) -> str:
+    """`2 errors and 1 hint in 2 files.`"""
+    counts = Counter(found.severity for found in findings)
+    told = [f"{counts[s]} {s if counts[s] == 1 else s + 's'}" for s in SEVERITIES if counts[s]]
+    if not told:
+        return "No findings."
+    files = len({found.place.path for found in findings})
+    words = " and ".join([", ".join(told[:-1]), told[-1]] if len(told) > 1 else told)
+    return f"{words} in {files} {'file' if files == 1 else 'files'}."
+
+
+def _finding(found: Found, line_of: LineOf, paint: Paint) -> str:
+    place = found.place
+    margin = len(str(place.line)) + 1
+    rows = [
+        f"{paint(_at(place), 'place')}: {paint(found.severity, found.severity)}: "
+        f"{paint(shown(found.message), 'strong')} {paint(f'[{found.name}]', 'faint')}"
+    ]
+    rows += _quoted(place, line_of, margin, paint, found.severity)
+    for other in found.related:
+        rows.append(f"{'':{margin}} {paint('see', 'help')} {_at(other.place)}: {shown(other.message)}")
+    if found.help:
+        rows.append(f"{'':{margin}} {paint('help', 'help')}: {shown(found.help)}")
+    for fix in found.fixes[:FIXES_SHOWN]:
+        rows += _mended(fix, line_of, margin, paint)
+    return "\n".join(rows) + "\n"
+
+
+def _at(place: Place) -> str:
+    return f"{shown(place.path)}:{place.line}:{place.column}"
+
+
+def _quoted(place: Place, line_of: LineOf, margin: int, paint: Paint, severity: str) -> list[str]:
+    line = line_of(place.path, place.line)
+    if not line.strip():
+        return []
+    start = min(place.column - 1, len(line))
+    end = len(line) if place.end_line > place.line else min(place.end_column - 1, len(line))
+    first = max(0, min(start - WIDEST // 3, len(line) - WIDEST))
+    last = min(len(line), first + WIDEST)
+    before, words, after = line[first:start], line[start : min(end, last)], line[max(start, min(end, last)) : last]
+    dots = "... " if first else ""
+    indent = len(dots) + columns(shown(before))
+    marks = "^" * max(1, columns(shown(words)))
+    bar = paint("|", "faint")
+    text = f"{dots}{shown(before)}{shown(words)}{shown(after)}{' ...' if last < len(line) else ''}".rstrip()
+    return [f"{place.line:{margin}} {bar} {text}", f"{'':{margin}} {bar} {' ' * indent}{paint(marks, severity)}"]
+
+
+def _mended(fix: FoundFix, line_of: LineOf, margin: int, paint: Paint) -> list[str]:
+    edited: defaultdict[tuple[str, int], list[FoundEdit]] = defaultdict(list)
+    for edit in fix.edits:
+        edited[edit.place.path, edit.place.line].append(edit)
+    rows = [f"{'':{margin}} {paint('help', 'help')}: {shown(fix.title)}"]
+    for (path, number), edits in sorted(edited.items(), key=lambda item: item[0])[:LINES_OF_A_FIX]:
+        for offset, text in enumerate(_applied(line_of(path, number), edits).split("\n")[:LINES_OF_A_FIX]):
+            if text.strip():
+                rows.append(f"{number + offset:{margin}} {paint('|', 'faint')} {shown(text[:WIDEST]).rstrip()}")
+    return rows
+
+
+def _applied(line: str, edits: list[FoundEdit]) -> str:
+    for edit in sorted(edits, key=lambda edit: edit.place, reverse=True):
+        end = len(line) if edit.place.end_line > edit.place.line else edit.place.end_column - 1
+        line = line[: edit.place.column - 1] + edit.text + line[end:]
+    return line
