@@ -7,8 +7,7 @@ import msgspec
 from msgspec import Struct
 
 from roomspec.analysis.found import Found, Place
-
-Severity = Literal["error", "warning", "hint"]
+from roomspec.reports.wording import Severity
 
 
 class RelatedOut(Struct, frozen=True):

@@ -7,6 +7,7 @@ from roomspec.analysis.found import Found, FoundEdit, FoundFix, Place
 from roomspec.diagnostics.diagnostic import SEVERITIES
 from roomspec.reports.paint import Paint, plain
 from roomspec.reports.width import columns, shown
+from roomspec.reports.wording import listed, number_of
 
 LineOf = Callable[[str, int], str]
 """Takes a path and a line from 1; gives its text, "" where there is none."""
@@ -26,12 +27,10 @@ def findings_text(findings: Sequence[Found], line_of: LineOf, paint: Paint = pla
 def counted(findings: Sequence[Found]) -> str:
     """`2 errors and 1 hint in 2 files.`"""
     counts = Counter(found.severity for found in findings)
-    told = [f"{counts[s]} {s if counts[s] == 1 else s + 's'}" for s in SEVERITIES if counts[s]]
-    if not told:
+    if not counts:
         return "No findings."
-    files = len({found.place.path for found in findings})
-    words = " and ".join([", ".join(told[:-1]), told[-1]] if len(told) > 1 else told)
-    return f"{words} in {files} {'file' if files == 1 else 'files'}."
+    told = listed([number_of(counts[severity], severity) for severity in SEVERITIES if counts[severity]])
+    return f"{told} in {number_of(len({found.place.path for found in findings}), 'file')}."
 
 
 def _finding(found: Found, line_of: LineOf, paint: Paint) -> str:
