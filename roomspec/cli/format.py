@@ -8,7 +8,8 @@ from pathlib import Path
 import click
 from msgspec import Struct
 
-from roomspec.cli.trouble import CLEAN, FINDINGS, TROUBLE, why
+from roomspec.cli.trouble import CLEAN, FINDINGS, TROUBLE
+from roomspec.files.jobs import plain_reason
 
 
 class Formatted(Struct, frozen=True):
@@ -113,7 +114,7 @@ def _is_folder(place: Path) -> bool:
 
 
 def _reason(file: Path, cause: Exception) -> str:
-    return f"{file}: cannot be read: {why(cause)}." if isinstance(cause, OSError) else f"{file}: {cause}."
+    return f"{file}: cannot be read: {plain_reason(cause)}." if isinstance(cause, OSError) else f"{file}: {cause}."
 
 
 def _summary(changed: int, files: int, dry: bool) -> str:

@@ -1,76 +1,29 @@
-"""From the PATH of a command to the jobs it means."""
+"""From the PATH of a command, or from standard input, to the jobs it means; trouble where there is none."""
 
-import re
+import sys
 from pathlib import Path
 
 import click
-from msgspec import Struct
 
-from roomspec.cli.trouble import reading
+from roomspec.cli.input_world import InputWorld
 from roomspec.files.disk import DiskWorld, root_of
-
-_JOB_LINE = re.compile(rb"^(?:\xef\xbb\xbf)?[ \t]*job[ \t]+\S", re.MULTILINE)
-_LISTED = 5
+from roomspec.files.jobs import Jobs, NoJob
 
 
-class Jobs(Struct, frozen=True):
-    """The jobs that a PATH means, relative to the root of their repository; at least one."""
+def expected(jobs: Jobs | NoJob) -> Jobs:
+    """The jobs; the reason why there are none ends the command."""
+    if isinstance(jobs, NoJob):
+        raise click.ClickException(jobs.reason)
+    return jobs
 
-    world: DiskWorld
-    paths: tuple[str, ...]
 
-
-def jobs_at(path: str) -> Jobs:
-    """The job file, or the jobs of the folder; trouble where there is none."""
-    place = Path(path)
+def jobs_of_input(name: str) -> Jobs:
+    """The job that standard input holds, as if it stood in the file `name`."""
     try:
-        if place.is_dir():
-            files = tuple(file for file in sorted(place.glob("*.room")) if file.is_file() and holds_job(file))
-            if not files:
-                raise click.ClickException(_none_in(place))
-        else:
-            with place.open("rb"):
-                files = (place,)
-        world = DiskWorld(root_of(place))
-    except OSError as trouble:
-        raise reading(path, trouble) from trouble
-    except ValueError as trouble:
-        raise click.ClickException(f"{path!r} is not a path.") from trouble
-    return Jobs(world, tuple(_inside(world, file) for file in files))
-
-
-def one_job_at(path: str) -> tuple[DiskWorld, str]:
-    """The only job of the path; trouble that lists them where there are several."""
-    jobs = jobs_at(path)
-    if len(jobs.paths) > 1:
-        names = ", ".join(Path(job).name for job in jobs.paths[:_LISTED])
-        more = ", ..." if len(jobs.paths) > _LISTED else ""
-        raise click.ClickException(f"{path} holds {len(jobs.paths)} jobs; name one of them: {names}{more}.")
-    return jobs.world, jobs.paths[0]
-
-
-def holds_job(file: Path) -> bool:
-    """True where a line of the file opens a job."""
-    return _JOB_LINE.search(file.read_bytes()) is not None
-
-
-def no_job_in(path: str) -> click.ClickException:
-    """The trouble of a file in which no job stands."""
-    return click.ClickException(f"{path} holds no job; a job file has a line such as `job kestrel-house`.")
-
-
-def _none_in(place: Path) -> str:
-    below = [file.parent.as_posix() for file in sorted(place.glob("*/*.room")) if file.is_file() and holds_job(file)]
-    if below:
-        names = ", ".join(list(dict.fromkeys(below))[:_LISTED])
-        return f"{place} holds no job itself; name one of the folders in it: {names}."
-    if any(place.glob("*.room")):
-        return f"{place} holds room files but no job; a job file has a line such as `job kestrel-house`."
-    return f"{place} holds no job; `roomspec new {place}` writes a small one."
-
-
-def _inside(world: DiskWorld, file: Path) -> str:
-    path = world.path_of(file)
+        disk = DiskWorld(root_of(Path(name)))
+        path = disk.path_of(Path(name))
+    except (OSError, ValueError):
+        path = None
     if path is None:
-        raise click.ClickException(f"{file} is a link that leads out of the repository; only files inside it are read.")
-    return path
+        raise click.ClickException(f"{name!r} is not a path in this repository; give --name one.")
+    return Jobs(InputWorld(disk, path, sys.stdin.buffer.read()), (path,))

@@ -7,7 +7,7 @@ from pathlib import Path
 import click
 
 from roomspec.cli.new_job import job_files
-from roomspec.cli.trouble import why
+from roomspec.files.jobs import plain_reason
 
 
 @click.command(short_help="Write a small job that checks clean.")
@@ -28,7 +28,7 @@ def new(folder: str, title: str) -> int:
             with (place / path).open("x", encoding="utf-8", newline="\n") as file:
                 file.write(text)
     except (OSError, ValueError) as trouble:
-        reason = why(trouble) if isinstance(trouble, OSError) else "it is not a path"
+        reason = plain_reason(trouble) if isinstance(trouble, OSError) else "it is not a path"
         raise click.ClickException(f"{folder}: cannot be written: {reason}.") from trouble
     click.echo(f"Wrote {', '.join((place / path).as_posix() for path in files)}.")
     click.echo(f"Next: roomspec check {folder}, then roomspec estimate {folder}")

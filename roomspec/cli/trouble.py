@@ -12,14 +12,3 @@ def one_line(trouble: click.ClickException) -> str:
     if isinstance(trouble, click.UsageError) and trouble.ctx is not None:
         return f"{message} See `{trouble.ctx.command_path} --help`."
     return message
-
-
-def why(trouble: OSError) -> str:
-    """What the machine says against a file, in plain words."""
-    reason = trouble.strerror or str(trouble) or type(trouble).__name__
-    return reason[0].lower() + reason[1:]
-
-
-def reading(path: str, trouble: OSError) -> click.ClickException:
-    """The trouble of a file or folder that cannot be read."""
-    return click.ClickException(f"{path}: cannot be read: {why(trouble)}.")

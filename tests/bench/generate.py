@@ -1,7 +1,7 @@
 """A made-up repository of jobs, the same for the same numbers.
 
-How it varies: rooms are rectangles or, one in four, L-shaped; sides 0.5 to 6 m to the millimetre (in one room of ten two
-of them stated as `about`); heights 2.2 to 3 m; a door in each room, windows, sockets, tile, wet regions
+How it varies: rooms are rectangles or, one in four, L-shaped; sides 0.5 to 6 m to the millimetre (in one room of ten
+two of them stated as `about`); heights 2.2 to 3 m; a door in each room, windows, sockets, tile, wet regions
 and kept skirtings on some walls; a third of the rooms horizontal on battens, the others upright and glued; comments
 and blank lines as people leave them. About seventeen lines a room. Nothing repeats but the catalogue, one for each job.
 """

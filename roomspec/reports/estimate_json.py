@@ -1,0 +1,238 @@
+"""The estimate for programs: one object, its shape published in `estimate.schema.json`.
+
+Lengths are numbers of millimetres, areas numbers of square metres, money and per cents decimal strings, in the job's
+currency; what is not known is null. Keys may be added within version 1; none changes its meaning.
+"""
+
+from decimal import Decimal
+from typing import Literal
+
+import msgspec
+from msgspec import Struct
+
+Number = int | float
+
+
+class JobOut(Struct, frozen=True):
+    """The job. `date` is ISO 8601; `file` is relative to the repository."""
+
+    name: str
+    title: str
+    currency: str
+    date: str | None
+    file: str
+    pool: str
+
+
+class OpeningOut(Struct, frozen=True):
+    """An opening: `kind` door, window, hatch, void or niche; its left edge is `at_mm` from the wall's left end."""
+
+    kind: str
+    label: str
+    at_mm: Number
+    width_mm: Number
+    height_mm: Number
+    sill_mm: Number
+
+
+class SubstrateOut(Struct, frozen=True):
+    """What a region of a wall is made of, outermost layer first; a side that is null reaches to the wall's own edge."""
+
+    layers: tuple[str, ...]
+    left_mm: Number | None
+    right_mm: Number | None
+    bottom_mm: Number | None
+    top_mm: Number | None
+
+
+class FinishOut(Struct, frozen=True):
+    """One run of a finish. `pieces` counts them; the strips are the first's and the last's width.
+
+    `load_kg_m2` is what weighs on `load_on`, the layer nearest to its limit.
+    """
+
+    panel: str
+    method: str
+    direction: str
+    area_m2: Number
+    weight_kg: Number | None
+    load_kg_m2: Number | None
+    load_on: str | None
+    load_limit_kg_m2: Number | None
+    pieces: int
+    first_strip_mm: Number | None
+    last_strip_mm: Number | None
+    troubles: tuple[str, ...]
+
+
+class WallOut(Struct, frozen=True):
+    """One wall. `substrate` are the layers of its largest part, outermost first; `substrates` are all its regions."""
+
+    name: str
+    width_mm: Number
+    gross_area_m2: Number
+    net_area_m2: Number
+    substrate: tuple[str, ...]
+    substrates: tuple[SubstrateOut, ...]
+    openings: tuple[OpeningOut, ...]
+    finishes: tuple[FinishOut, ...]
+
+
+class RoomOut(Struct, frozen=True):
+    """One room; `closure_error_mm` is null where it is open, `floor_area_m2` also for a column."""
+
+    name: str
+    title: str
+    level: str
+    purpose: str
+    pattern: str
+    handed: bool
+    floor_area_m2: Number | None
+    closure_error_mm: Number | None
+    walls: tuple[WallOut, ...]
+
+
+class LengthCount(Struct, frozen=True):
+    """How many of one stock length."""
+
+    length_mm: Number
+    count: int
+
+
+class OrderOut(Struct, frozen=True):
+    """One line of the order.
+
+    `needed` is before spare and packs; `bound` the proven least that any cutting plan could use, null where nothing is
+    cut. `over_net_percent` is what is bought over the net area, for panels.
+    """
+
+    kind: str
+    item: str
+    title: str
+    needed: int
+    bound: int | None
+    proven: bool | None
+    spare: int
+    pack: int
+    packs: int
+    ordered: int
+    lengths: tuple[LengthCount, ...]
+    unit_price: Decimal | None
+    price_per: str | None
+    cost: Decimal | None
+    net: Number
+    net_unit: str
+    over_net_percent: Decimal | None
+
+
+class PieceOut(Struct, frozen=True):
+    """One blank of a cutting pattern and the pieces cut so: `room/wall/number`."""
+
+    length_mm: Number
+    width_mm: Number
+    of: tuple[str, ...]
+
+
+class PatternOut(Struct, frozen=True):
+    """`count` panels cut alike, and what is left of each. `set_number` is their number in a numbered set."""
+
+    count: int
+    stock_mm: Number
+    pieces: tuple[PieceOut, ...]
+    offcut_mm: Number
+    set_number: int | None
+
+
+class CuttingOut(Struct, frozen=True):
+    """The cutting plan of one product in one pool; no plan can use fewer than `bound`."""
+
+    kind: str
+    item: str
+    pool: str
+    panels: int
+    bound: int
+    proven: bool
+    patterns: tuple[PatternOut, ...]
+
+
+class MeasuredWallOut(Struct, frozen=True):
+    """A wall as a tender measures it, each step a line."""
+
+    room: str
+    wall: str
+    quantity_m2: Number
+    lines: tuple[str, ...]
+
+
+class MeasuredOut(Struct, frozen=True):
+    """Measured quantities by the job's rule: net, nrm2, smm7, vob or is1200."""
+
+    method: str
+    walls: tuple[MeasuredWallOut, ...]
+
+
+class LabourOut(Struct, frozen=True):
+    """One task: its quantity, the hours that the gang's constant gives, and their cost."""
+
+    task: str
+    quantity: Number
+    unit: str
+    hours: Number | None
+    cost: Decimal | None
+
+
+class ExtraOut(Struct, frozen=True):
+    """Any other priced line of the job."""
+
+    text: str
+    quantity: Number
+    unit: str
+    unit_price: Decimal
+    cost: Decimal
+
+
+class PriceOut(Struct, frozen=True):
+    """The price, each step a figure; `margin` true where profit was reckoned on the price."""
+
+    material: Decimal
+    labour: Decimal
+    extras: Decimal
+    overhead: Decimal
+    profit: Decimal
+    contingency: Decimal
+    net: Decimal
+    tax: Decimal
+    total: Decimal
+
+
+class FindingsOut(Struct, frozen=True):
+    """How many findings the job has, and what its errors leave out of the estimate."""
+
+    error: int
+    warning: int
+    hint: int
+    left_out: tuple[str, ...]
+
+
+class EstimateOut(Struct, frozen=True):
+    """What `roomspec estimate --as json` prints."""
+
+    format: Literal["roomspec/estimate"]
+    version: Literal[1]
+    job: JobOut
+    rooms: tuple[RoomOut, ...]
+    order: tuple[OrderOut, ...]
+    cutting: tuple[CuttingOut, ...]
+    measured: MeasuredOut
+    labour: tuple[LabourOut, ...]
+    extras: tuple[ExtraOut, ...]
+    price: PriceOut
+    assumptions: tuple[str, ...]
+    exclusions: tuple[str, ...]
+    cautions: tuple[str, ...]
+    findings: FindingsOut
+
+
+def estimate_json(out: EstimateOut) -> str:
+    """The estimate as JSON, indented, with a line break at the end."""
+    return msgspec.json.format(msgspec.json.encode(out), indent=1).decode() + "\n"
