@@ -1,0 +1,187 @@
+"""One line to its node: lark's LALR tables, and a lexer that asks the parser's state what may come next.
+
+As lark's contextual lexer does: a word is a keyword where the state takes that keyword, else a name where it takes one.
+"""
+
+import re
+from functools import lru_cache
+
+from msgspec import Struct
+
+from roomspec.syntax.tables import Tables, tables
+from roomspec.syntax.tree import Node, Word
+
+QUANTITIES = frozenset(
+    [
+        "LENGTH",
+        "WEIGHT",
+        "MASS",
+        "PERCENT",
+        "MONEY",
+        "AMOUNT",
+        "COUNT",
+        "KELVIN",
+        "ANGLE",
+        "EXPANSION",
+        "DURATION",
+        "VOLUME",
+        "LABOUR",
+    ]
+)
+"""Terminals with one shape: a number with or without its unit."""
+
+BLANK = re.compile(r"[ \t\f\u00a0\ufeff]*")
+WORD = re.compile(r"[^\W_][\w.\-]*")
+_CHUNK = re.compile(r'"[^"\n]*"?|[^\s#",]+|\S')
+_INLINE, _COLLAPSED = 1, 2
+
+
+class Misfit(Struct, frozen=True):
+    """A line that cannot be read.
+
+    `start` and `end` are the columns of the first words that do not fit, `expected` the terminals that could stand
+    there, `read` the words before it, `node` what those make where they are a whole statement.
+    """
+
+    start: int
+    end: int
+    expected: tuple[str, ...]
+    read: tuple[Word, ...]
+    node: Node | None
+
+
+class Lexis(Struct, frozen=True):
+    """What one state of the parser takes: keywords by their text, then other terminals with their patterns."""
+
+    keywords: dict[str, str]
+    values: tuple[tuple[str, "re.Pattern[str]"], ...]
+
+
+class Stack:
+    """The parser between two words. Words go in, nodes come out; a word that does not fit leaves it as it was."""
+
+    __slots__ = ("states", "values")
+
+    def __init__(self) -> None:
+        self.states: list[int] = [0]
+        self.values: list[Word | list[Word | Node] | Node] = []
+
+    def copy(self) -> "Stack":
+        """A second one at the same place."""
+        other = Stack()
+        other.states, other.values = self.states.copy(), self.values.copy()
+        return other
+
+    def take(self, kind: str, word: Word | None) -> bool:
+        """Take one word (None: the line's end); False, with nothing changed, where it does not fit."""
+        read = tables()
+        states, values = self.states.copy(), self.values.copy()
+        while True:
+            action = read.states[states[-1]].get(kind)
+            if action is None:
+                return False
+            if action >= 0:
+                break
+            origin, size, shape = read.rules[~action]
+            parts = _spliced(values[len(values) - size :]) if size else []
+            if size:
+                del states[-size:], values[-size:]
+            states.append(read.states[states[-1]][origin])
+            if shape == _INLINE or (shape == _COLLAPSED and len(parts) == 1):
+                values.append(parts[0] if shape == _COLLAPSED else parts)
+            else:
+                values.append(Node(origin, tuple(parts)))
+            if word is None and states[-1] == read.end:
+                self.states, self.values = states, values
+                return True
+        if word is not None:
+            states.append(action)
+            values.append(word)
+        self.states, self.values = states, values
+        return True
+
+    def finished(self) -> Node | None:
+        """The node of the whole line, where it may end here."""
+        other = self.copy()
+        value = other.values[-1] if other.take("$END", None) else None
+        return value if isinstance(value, Node) else None
+
+    def accepts(self) -> tuple[str, ...]:
+        """The terminals that may come next, `$END` for the end of the line; exact, in the order of the table."""
+        row = tables().states[self.states[-1]]
+        return tuple(
+            k for k in row if (k == "$END" or k.isupper()) and self.copy().take(k, _ANY if k != "$END" else None)
+        )
+
+
+_ANY = Word("", "", 0, 0)
+
+
+def _spliced(values: "list[Word | list[Word | Node] | Node]") -> list[Word | Node]:
+    parts: list[Word | Node] = []
+    for value in values:
+        if isinstance(value, list):
+            parts.extend(value)
+        else:
+            parts.append(value)
+    return parts
+
+
+@lru_cache(None)
+def _pattern(name: str) -> "re.Pattern[str]":
+    """A terminal's pattern; all quantities share one, as do all names."""
+    if name in QUANTITIES and name != "LENGTH":
+        return _pattern("LENGTH")
+    if name.endswith("NAME"):
+        return WORD
+    return re.compile(tables().patterns[name])
+
+
+@lru_cache(None)
+def _lexis(state: int) -> Lexis:
+    read: Tables = tables()
+    row = read.states[state]
+    return Lexis(
+        {read.keywords[kind]: kind for kind in row if kind in read.keywords},
+        tuple((kind, _pattern(kind)) for kind in row if kind in read.patterns),
+    )
+
+
+def parse_line(text: str) -> Node | Misfit | None:
+    """The statement in `text`, one line without its line end; None where it holds none, a Misfit where it is unclear."""
+    stack = Stack()
+    read: list[Word] = []
+    place = _skip(text, 0)
+    if place == len(text):
+        return None
+    while place < len(text):
+        found = _next(text, place, _lexis(stack.states[-1]))
+        if found is None or not stack.take(found.type, found):
+            return _misfit(text, place, stack, read)
+        read.append(found)
+        place = _skip(text, found.end)
+    return stack.finished() or _misfit(text, read[-1].end, stack, read)
+
+
+def _skip(text: str, place: int) -> int:
+    place = BLANK.match(text, place).end()  # type: ignore[union-attr]
+    return len(text) if text.startswith("#", place) else place
+
+
+def _next(text: str, place: int, lexis: Lexis) -> Word | None:
+    word = WORD.match(text, place)
+    if word is not None and word[0] in lexis.keywords:
+        return Word(lexis.keywords[word[0]], word[0], place, word.end())
+    for kind, pattern in lexis.values:
+        found = pattern.match(text, place)
+        if found is not None:
+            return Word(kind, found[0], place, found.end())
+    return None
+
+
+def _misfit(text: str, place: int, stack: Stack, read: list[Word]) -> Misfit:
+    chunk = _CHUNK.match(text, place) if _skip(text, place) == place else None
+    end = chunk.end() if chunk is not None else place
+    if chunk is not None and read and read[-1].end == place and read[-1].type in QUANTITIES:
+        return Misfit(read[-1].start, end, (read[-1].type,), tuple(read[:-1]), None)
+    return Misfit(place, end, stack.accepts(), tuple(read), stack.finished())
