@@ -1,0 +1,154 @@
+"""Measured quantities for a tender (engine.md: measured quantities; trade-facts.md 1.1).
+
+The measured area is the finish's region of the face, not shortened by trims or gaps, less a kept skirting or cornice.
+Each method has its own rule for what lies in it:
+`net` every void deducted. `nrm2` (RICS NRM2, from memory) and `smm7` (SMM7) voids up to 1.00 and 0.50 m2 wholly within
+the area not deducted, those on its boundary always; areas up to 600 and 300 mm wide by length. `vob` (VOB/C ATV DIN
+18340, 18363) voids up to and including 2.5 m2 measured over whatever surrounds them, lined reveals by length (deeper
+than 1 m by area), a skirting up to 10 cm measured over. `is1200` (IS 1200 parts 12, 13) up to 0.5 m2 no deduction, up
+to 3 m2 one face, beyond both with reveals by area: a lining has one face, which bears the deduction in both steps.
+"""
+
+from collections.abc import Iterator, Sequence
+from fractions import Fraction
+
+from msgspec import Struct
+
+from roomspec.layout.laid import Lining, Ring
+from roomspec.model.wall import Wall
+from roomspec.quantities.area import SQUARE_METRE
+from roomspec.quantities.length import METRE, MM
+from roomspec.takeoff.clip import Box, area_within, box_of, box_round
+from roomspec.takeoff.face import outline_of
+from roomspec.takeoff.voids import Void, metres, sides, square_metres, voids_of
+
+
+class Rule(Struct, frozen=True, cache_hash=True):
+    """How a method of measurement treats what lies in an area."""
+
+    over: Fraction
+    """Voids up to this, in m2, are measured over."""
+    only_within: bool = True
+    """False where that holds for voids on the area's boundary too."""
+    linear: int = 0
+    """Areas up to this wide, in nanometres, are measured by length."""
+    skirting_over: int = 0
+    """A kept skirting up to this high is measured over."""
+    surround_over: bool = False
+    """A kept architrave is measured over and the opening judged alone."""
+    reveals_beyond: Fraction | None = None
+    """Lined reveals are measured where the void is larger than this, in m2; None: never."""
+    reveals_by_length: bool = False
+
+
+RULES = {
+    "net": Rule(over=Fraction(0)),
+    "nrm2": Rule(over=Fraction(1), linear=600 * MM),
+    "smm7": Rule(over=Fraction(1, 2), linear=300 * MM),
+    "vob": Rule(
+        over=Fraction(5, 2),
+        only_within=False,
+        skirting_over=100 * MM,
+        surround_over=True,
+        reveals_beyond=Fraction(0),
+        reveals_by_length=True,
+    ),
+    "is1200": Rule(over=Fraction(1, 2), only_within=False, reveals_beyond=Fraction(3)),
+}
+
+
+class Measure(Struct, frozen=True, cache_hash=True):
+    """A measured quantity: `area` in square nanometres, `length` in nanometres, and the words of each step."""
+
+    area: Fraction
+    length: int
+    lines: tuple[str, ...]
+
+
+class _Area(Struct, frozen=True):
+    """What is measured: the boxes of touching finishes within the face's outline."""
+
+    outline: Ring
+    boxes: tuple[Box, ...]
+
+    def within(self, box: Box) -> Fraction:
+        shared = (common for part in self.boxes if (common := part.common(box)) is not None)
+        return sum((area_within(self.outline, common) for common in shared), start=Fraction(0))
+
+    @property
+    def bounds(self) -> Box:
+        lefts, rights = [box.left for box in self.boxes], [box.right for box in self.boxes]
+        bottoms, tops = [box.bottom for box in self.boxes], [box.top for box in self.boxes]
+        hull = Box(min(lefts), max(rights), min(bottoms), max(tops))
+        return hull.common(box_round(self.outline)) or Box(0, 0, 0, 0)
+
+
+def measure_wall(wall: Wall, linings: Sequence[Lining], method: str) -> Measure:
+    """What is measured on a wall by `method`: net, nrm2, smm7, vob or is1200."""
+    rule = RULES[method]
+    skirting = wall.keep("skirting")
+    raised = 0 if skirting <= rule.skirting_over else skirting
+    outline = outline_of(wall, raised, wall.keep("cornice"))
+    voids = voids_of(wall, with_surround=not rule.surround_over)
+    areas = (_Area(outline, tuple(box_of(wall.finishes[at].region) for at in lining.finishes)) for lining in linings)
+    measures = [_measure(area, voids, rule) for area in areas]
+    return Measure(
+        area=sum((measure.area for measure in measures), start=Fraction(0)),
+        length=sum(measure.length for measure in measures),
+        lines=tuple(line for measure in measures for line in measure.lines),
+    )
+
+
+def _measure(area: _Area, voids: Sequence[Void], rule: Rule) -> Measure:
+    bounds = area.bounds
+    wide, high = bounds.right - bounds.left, bounds.top - bounds.bottom
+    total = area.within(bounds)
+    if 0 < min(wide, high) <= rule.linear:
+        along = f"area {sides(bounds)}: {metres(min(wide, high))} wide, so by length: {metres(max(wide, high))} m"
+        return Measure(Fraction(0), max(wide, high), (along,))
+    lines = [f"area {sides(bounds)}: {square_metres(total)} m2"]
+    length = 0
+    for void in voids:
+        share = area.within(void.box)
+        if not share:
+            continue
+        deducted, words = _judge(area, void, share, rule)
+        lines.append(words)
+        total -= share if deducted else 0
+        for linear, square, said in _reveals(void, share, rule):
+            length, total = length + linear, total + square
+            lines.append(said)
+    return Measure(total, length, tuple(lines))
+
+
+def _judge(area: _Area, void: Void, share: Fraction, rule: Rule) -> tuple[bool, str]:
+    """Whether the void is deducted, and the step in words."""
+    partly = f", of which {square_metres(share)} m2 here" if share != void.size else ""
+    words = f"{void.name} {sides(void.box)} = {square_metres(void.size)} m2{partly}"
+    if not rule.over:
+        return True, f"{words}: deducted"
+    limit = f"{square_metres(rule.over * SQUARE_METRE)} m2"
+    if rule.only_within and area.within(void.touch) != _size(void.touch):
+        return True, f"{words}: on the boundary, deducted"
+    if share <= rule.over * SQUARE_METRE:
+        return False, f"{words}: not over {limit}, measured over"
+    return True, f"{words}: over {limit}, deducted"
+
+
+def _size(box: Box) -> int:
+    return (box.right - box.left) * (box.top - box.bottom)
+
+
+def _reveals(void: Void, share: Fraction, rule: Rule) -> Iterator[tuple[int, Fraction, str]]:
+    """Each lined reveal that the method measures: its length or its area, and the step in words."""
+    if rule.reveals_beyond is None or share <= rule.reveals_beyond * SQUARE_METRE:
+        return
+    for reveal in void.reveals:
+        words = f"{void.name} reveal {reveal.face} {metres(reveal.length)} m"
+        if rule.reveals_by_length and (reveal.deep is None or reveal.deep <= METRE):
+            yield reveal.length, Fraction(0), f"{words}: by length"
+        elif reveal.deep is None:
+            yield 0, Fraction(0), f"{words}: depth not recorded, not measured"
+        else:
+            added = Fraction(reveal.length * reveal.deep)
+            yield 0, added, f"{words} x {metres(reveal.deep)} = {square_metres(added)} m2: added"

@@ -1,0 +1,48 @@
+"""A face divided by its regions, the later line winning over the earlier (language.md: a region)."""
+
+from collections.abc import Iterable
+from fractions import Fraction
+from typing import Generic, TypeVar
+
+from msgspec import Struct
+
+from roomspec.layout.laid import Line, Piece
+from roomspec.model.shape import Region
+from roomspec.takeoff.clip import EVERYWHERE, Box, area_within, box_of, joined, length_of, span_in
+
+Kind = TypeVar("Kind")
+
+
+class Part(Struct, Generic[Kind], frozen=True):
+    """A rectangle of a face and what holds there."""
+
+    box: Box
+    value: Kind
+
+
+def divide(facts: Iterable[tuple[Region, Kind]], elsewhere: Kind) -> tuple[Part[Kind], ...]:
+    """Rectangles that do not overlap and together cover any face; `elsewhere` is what holds where no fact does."""
+    parts = [Part(EVERYWHERE, elsewhere)]
+    for region, value in facts:
+        box = box_of(region)
+        if box.left >= box.right or box.bottom >= box.top:
+            continue
+        parts = [Part(rest, part.value) for part in parts for rest in part.box.less(box)]
+        parts.append(Part(box, value))
+    return tuple(parts)
+
+
+def piece_area(piece: Piece, box: Box) -> Fraction:
+    """The area of a piece inside a box."""
+    return area_within(piece.outline, box) - sum(area_within(hole, box) for hole in piece.holes)
+
+
+def length_within(line: Line, boxes: Iterable[Box]) -> Fraction:
+    """How much of the line lies in any of the boxes, their edges included, each stretch counted once."""
+    spans = joined(span for box in boxes if (span := span_in(line, box)) is not None)
+    return sum((end - start for start, end in spans), start=Fraction(0)) * length_of(line)
+
+
+def direct_water(wet: Iterable[tuple[Region, str]]) -> tuple[Box, ...]:
+    """Where water falls directly."""
+    return tuple(part.box for part in divide(wet, "dry") if part.value == "direct")

@@ -1,0 +1,151 @@
+"""Taking off one room: everything that does not need the other rooms of its pool."""
+
+from collections.abc import Iterable
+from fractions import Fraction
+from typing import TypeVar
+
+from roomspec.cutting.demand import Blank
+from roomspec.layout.laid import Lining, RoomLayout
+from roomspec.model.job import Terms
+from roomspec.model.method import Method
+from roomspec.model.product import Compound, Panel, Sheet, Support, Trim
+from roomspec.model.room import Room
+from roomspec.takeoff.adhesive import adhesive_bead
+from roomspec.takeoff.battens import set_out_battens
+from roomspec.takeoff.clip import length_of
+from roomspec.takeoff.corners import Beside
+from roomspec.takeoff.face import Face
+from roomspec.takeoff.fastening import fastenings
+from roomspec.takeoff.load import lining_weight, loads_on
+from roomspec.takeoff.measured import measure_wall
+from roomspec.takeoff.sealant import seal_lining
+from roomspec.takeoff.strip_out import strip_out
+from roomspec.takeoff.taken import LiningTakeOff, RoomTakeOff, WallTakeOff
+from roomspec.takeoff.trims import trim_runs
+from roomspec.takeoff.work import Work, add_up, count_cut_outs, lining_work, openings_work
+
+Item = TypeVar("Item")
+Amount = TypeVar("Amount", int, Fraction)
+
+
+def take_off_room(room: Room, laid: RoomLayout, terms: Terms) -> RoomTakeOff:
+    """What a room takes. Of `terms` only `measured` matters; of the room, not its name, title, level or pattern."""
+    walls = []
+    for at, wall in enumerate(room.walls):
+        linings = laid.walls[at].linings
+        before, after = _beside(room, laid, at - 1), _beside(room, laid, at + 1)
+        taken = tuple(take_off_lining(wall, lining, before, after) for lining in linings)
+        own = (*openings_work(wall, linings), *strip_out(wall))
+        walls.append(WallTakeOff(wall.name, taken, measure_wall(wall, linings, terms.measured), own))
+    return _gather(room, laid, tuple(walls))
+
+
+def take_off_lining(face: Face, lining: Lining, before: Beside = (), after: Beside = ()) -> LiningTakeOff:
+    """What one lining takes; `before` and `after` are the linings beyond its left and right corner."""
+    trims = trim_runs(face, lining)
+    battens = set_out_battens(face, lining)
+    seals = seal_lining(face, lining, before, after)
+    return LiningTakeOff(
+        finishes=lining.finishes,
+        panel=lining.panel,
+        method=lining.method,
+        direction=lining.direction,
+        area=lining.area,
+        piece_area=sum((piece.area for piece in lining.pieces), start=Fraction(0)),
+        weight=lining_weight(lining),
+        loads=loads_on(face, lining),
+        pieces=len(lining.pieces),
+        first_strip=lining.strips[0] if lining.strips else None,
+        last_strip=lining.strips[-1] if lining.strips else None,
+        bead=adhesive_bead(face, lining, [run.line for run in trims]),
+        seals=seals,
+        battens=battens,
+        trims=trims,
+        fixings=fastenings(face, lining, battens),
+        cut_outs=count_cut_outs(face, lining),
+        work=lining_work(face, lining, trims, battens, seals),
+        troubles=lining.troubles,
+    )
+
+
+def _beside(room: Room, laid: RoomLayout, at: int) -> Beside:
+    """The linings of the next wall in either direction, round the room where it closes."""
+    if not 0 <= at < len(room.walls) and not room.closed:
+        return ()
+    wall = at % len(room.walls)
+    return tuple((room.walls[wall], lining) for lining in laid.walls[wall].linings)
+
+
+def _gather(room: Room, laid: RoomLayout, walls: tuple[WallTakeOff, ...]) -> RoomTakeOff:
+    taken = [lining for wall in walls for lining in wall.linings]
+    work = [item for lining in taken for item in lining.work] + [item for wall in walls for item in wall.work]
+    if taken:
+        work.append(Work("rooms", (), (("each", Fraction(1)),)))
+    return RoomTakeOff(
+        walls=walls,
+        panels=_panel_blanks(room, laid),
+        lengths=_grouped(blank for wall in walls for blank in _length_blanks(wall)),
+        compounds=_summed(amount for lining in taken for amount in _compounds(lining)),
+        fixings=_summed(amount for lining in taken for amount in lining.fixings),
+        sheets=_summed(sheet for lining in taken for sheet in _sheets(lining.method, lining.area)),
+        work=add_up(work),
+        extras=(*room.extras, *(extra for wall in room.walls for extra in wall.extras)),
+    )
+
+
+def _panel_blanks(room: Room, laid: RoomLayout) -> tuple[tuple[Panel, tuple[Blank, ...]], ...]:
+    return _grouped(
+        (
+            lining.panel,
+            Blank(f"{wall.name}/{piece.number}", piece.length, piece.width, piece.edges, piece.ends, piece.set_number),
+        )
+        for wall, layout in zip(room.walls, laid.walls, strict=True)
+        for lining in layout.linings
+        for piece in lining.pieces
+    )
+
+
+def _length_blanks(wall: WallTakeOff) -> Iterable[tuple[Trim | Support, Blank]]:
+    """One blank for each run of trim and each batten, numbered along the wall."""
+    runs: list[tuple[Trim | Support, str, int]] = []
+    for lining in wall.linings:
+        runs += ((run.trim, run.role, run.length) for run in lining.trims)
+        runs += ((batten.support, "batten", length_of(batten.line)) for batten in lining.battens)
+    for number, (product, role, length) in enumerate(runs, start=1):
+        for part, cut in enumerate(lengths_of_run(length, product), start=1):
+            suffix = f".{part}" if cut != length else ""
+            yield product, Blank(f"{wall.name}/{role} {number}{suffix}", cut, 1)
+
+
+def lengths_of_run(length: int, product: Trim | Support) -> tuple[int, ...]:
+    """A run longer than the stock as whole lengths and a remainder; a shorter one whole (engine.md: cutting)."""
+    longest = max(stock.length for stock in product.stocks)
+    whole, rest = divmod(length, longest)
+    return (longest,) * whole + ((rest,) if rest else ())
+
+
+def _compounds(lining: LiningTakeOff) -> Iterable[tuple[Compound, Fraction]]:
+    if lining.bead is not None and lining.method.glue is not None:
+        yield lining.method.glue.adhesive, lining.bead.millilitres
+    for seal in lining.seals:
+        yield seal.sealant, seal.millilitres
+
+
+def _sheets(method: Method, area: Fraction) -> Iterable[tuple[Sheet, Fraction]]:
+    if method.behind is not None:
+        sheet = method.behind
+        yield sheet, area * sheet.width / (sheet.width - sheet.laps)
+
+
+def _grouped(pairs: Iterable[tuple[Item, Blank]]) -> tuple[tuple[Item, tuple[Blank, ...]], ...]:
+    groups: dict[Item, list[Blank]] = {}
+    for item, blank in pairs:
+        groups.setdefault(item, []).append(blank)
+    return tuple((item, tuple(blanks)) for item, blanks in groups.items())
+
+
+def _summed(pairs: Iterable[tuple[Item, Amount]]) -> tuple[tuple[Item, Amount], ...]:
+    totals: dict[Item, Amount] = {}
+    for item, amount in pairs:
+        totals[item] = totals[item] + amount if item in totals else amount
+    return tuple(totals.items())

@@ -1,0 +1,41 @@
+"""What the cutting engine may cut from: a product's lengths and what one of each costs."""
+
+from decimal import Decimal
+
+from roomspec.cutting.demand import PanelStock, StockLength
+from roomspec.model.product import Panel, Price, Stock, Support, Trim
+from roomspec.quantities.length import METRE
+
+Lengthwise = Panel | Trim | Support
+"""What is delivered in lengths."""
+
+
+def panel_stock(panel: Panel) -> PanelStock:
+    """A panel product as the cutting engine takes it."""
+    return PanelStock(stock_lengths(panel), panel.cover, panel.joined == "all edges", panel.sequence)
+
+
+def stock_lengths(product: Lengthwise) -> tuple[StockLength, ...]:
+    """A product's delivered lengths with the cost of one, None where no price is known."""
+    return tuple(StockLength(stock.length, cost_of_one(product, stock)) for stock in product.stocks)
+
+
+def cost_of_one(product: Lengthwise, stock: Stock) -> Decimal | None:
+    """Money for one unit of that length, by its own price or the product's; not rounded."""
+    price = stock_price(product, stock.length)
+    if price is None:
+        return None
+    if price.per == "pack":
+        return price.amount / product.pack
+    if price.per == "m":
+        return price.amount * stock.length / METRE
+    if price.per == "m2":
+        across = product.cover if isinstance(product, Panel) else METRE
+        return price.amount * stock.length * across / (METRE * METRE)
+    return price.amount
+
+
+def stock_price(product: Lengthwise, length: int) -> Price | None:
+    """The price that holds for one length."""
+    own = next((stock.price for stock in product.stocks if stock.length == length), None)
+    return own if own is not None else product.price

@@ -1,0 +1,64 @@
+"""Stripping out (engine.md: taking off): from the wall, length less doors, area of the layer, or a count."""
+
+from fractions import Fraction
+from itertools import pairwise
+
+from roomspec.layout.laid import Line
+from roomspec.model.wall import Opening, Removal, Wall
+from roomspec.quantities.area import SQUARE_METRE
+from roomspec.quantities.length import METRE
+from roomspec.takeoff.clip import EVERYWHERE, FAR, Box, area_within, box_of
+from roomspec.takeoff.face import outline_of
+from roomspec.takeoff.parts import divide, length_within
+from roomspec.takeoff.work import Work
+
+LAYERS = frozenset(
+    ("masonry", "concrete", "plaster", "plasterboard", "cement-board", "gypsum-fibre", "plywood", "tile", "stone")
+)
+
+
+def strip_out(wall: Wall) -> tuple[Work, ...]:
+    """What comes off a wall: skirting, cornice and architrave by m, layers by m2, anything else each."""
+    return tuple(Work("removing", (removal.what,), (_amount(wall, removal),)) for removal in wall.removals)
+
+
+def _amount(wall: Wall, removal: Removal) -> tuple[str, Fraction]:
+    region = box_of(removal.region)
+    if removal.what in ("skirting", "cornice"):
+        return "m", _along(wall, removal.what, region) / METRE
+    if removal.what == "architrave":
+        return "m", Fraction(sum(map(_round, wall.openings)), METRE)
+    if removal.what in LAYERS:
+        return "m2", _layer_area(wall, removal.what, region) / SQUARE_METRE
+    return "each", Fraction(1)
+
+
+def _along(wall: Wall, what: str, region: Box) -> Fraction:
+    """The length of the floor or top line within the region's left and right, less what openings break of it."""
+    reach = [Box(region.left, region.right, -FAR, FAR)]
+    profile = wall.floor if what == "skirting" else wall.top
+    if what == "skirting":
+        gaps = [Box(opening.x, opening.right, -FAR, FAR) for opening in wall.openings if opening.sill == 0]
+        for gap in gaps:
+            reach = [rest for box in reach for rest in box.less(gap)]
+    lines = (Line(*start, *end) for start, end in pairwise(profile) if start[0] != end[0])
+    return sum((length_within(line, reach) for line in lines), start=Fraction(0))
+
+
+def _layer_area(wall: Wall, layer: str, region: Box) -> Fraction:
+    """The area of the face, less openings and obstacles, that has the layer; all of it where none is recorded."""
+    outline = outline_of(wall)
+    parts = divide(((substrate.region, substrate.layers) for substrate in wall.substrates), ())
+    boxes = [part.box for part in parts if any(found.kind == layer for found in part.value)]
+    boxes = [box for part in boxes or [EVERYWHERE] if (box := part.common(region)) is not None]
+    for opening in wall.openings:
+        boxes = [rest for box in boxes for rest in box.less(Box(opening.x, opening.right, opening.sill, opening.top))]
+    for thing in wall.obstacles:
+        solid = Box(thing.x, thing.x + thing.width, thing.sill, thing.sill + thing.height)
+        boxes = [rest for box in boxes for rest in box.less(solid)]
+    return sum((area_within(outline, box) for box in boxes), start=Fraction(0))
+
+
+def _round(opening: Opening) -> int:
+    """Both jambs and the head, and the sill where the opening stands off the floor."""
+    return 2 * opening.height + opening.width * (2 if opening.sill else 1)

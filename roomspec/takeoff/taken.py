@@ -1,0 +1,110 @@
+"""What taking off gives. Lengths in nanometres, areas in square nanometres, volumes in millilitres."""
+
+from fractions import Fraction
+
+from msgspec import Struct
+
+from roomspec.cutting.demand import Blank
+from roomspec.cutting.plan import CuttingPlan
+from roomspec.model.method import Method
+from roomspec.model.product import Compound, Fixing, Panel, Product, Sheet, Support, Trim
+from roomspec.model.wall import Extra
+from roomspec.takeoff.adhesive import Bead
+from roomspec.takeoff.battens import Batten
+from roomspec.takeoff.load import Load
+from roomspec.takeoff.measured import Measure
+from roomspec.takeoff.sealant import Sealing
+from roomspec.takeoff.trims import TrimRun
+from roomspec.takeoff.work import Work
+
+
+class LiningTakeOff(Struct, frozen=True, cache_hash=True):
+    """What one lining takes. `weight` in kilograms and `loads`, heaviest use first, need the product's weight."""
+
+    finishes: tuple[int, ...]
+    panel: Panel
+    method: Method
+    direction: str
+    area: Fraction
+    piece_area: Fraction
+    """Every piece, those in reveals too."""
+    weight: Fraction | None
+    loads: tuple[Load, ...]
+    pieces: int
+    first_strip: int | None
+    last_strip: int | None
+    bead: Bead | None
+    seals: tuple[Sealing, ...]
+    battens: tuple[Batten, ...]
+    trims: tuple[TrimRun, ...]
+    fixings: tuple[tuple[Fixing, int], ...]
+    cut_outs: int
+    work: tuple[Work, ...]
+    troubles: tuple[str, ...]
+
+    @property
+    def load(self) -> Load | None:
+        """The load that comes nearest to its limit, or goes furthest beyond it."""
+        return self.loads[0] if self.loads else None
+
+
+class WallTakeOff(Struct, frozen=True, cache_hash=True):
+    """What one wall takes, and its measured quantity."""
+
+    name: str
+    linings: tuple[LiningTakeOff, ...]
+    measured: Measure
+    work: tuple[Work, ...]
+    """Openings and stripping out: what belongs to no one lining."""
+
+
+class RoomTakeOff(Struct, frozen=True, cache_hash=True):
+    """What one room takes. Nothing here depends on the room's own name, title or level: blanks are named `a/3`."""
+
+    walls: tuple[WallTakeOff, ...]
+    panels: tuple[tuple[Panel, tuple[Blank, ...]], ...]
+    lengths: tuple[tuple[Trim | Support, tuple[Blank, ...]], ...]
+    compounds: tuple[tuple[Compound, Fraction], ...]
+    fixings: tuple[tuple[Fixing, int], ...]
+    sheets: tuple[tuple[Sheet, Fraction], ...]
+    """Square nanometres, laps included."""
+    work: tuple[Work, ...]
+    extras: tuple[Extra, ...]
+
+
+class Quantity(Struct, frozen=True, cache_hash=True):
+    """How many of one product the job needs: panels, lengths, tubes, single fixings, rolls; before spare and packs.
+
+    `bound` is the least that any cutting plan could use and `proven` that `needed` is the least, both None where
+    nothing is cut. `by_stock` counts by length where there are lengths. `net` is what is built in: area of panels,
+    length of trims and battens, millilitres, single fixings, area of sheet with laps.
+    """
+
+    kind: str
+    product: Product
+    needed: int
+    bound: int | None
+    proven: bool | None
+    by_stock: tuple[tuple[int, int], ...]
+    net: Fraction
+
+
+class PooledPlan(Struct, frozen=True, cache_hash=True):
+    """The cutting plan of one product over one pool: a room's name, a level's, or the job's."""
+
+    kind: str
+    item: str
+    pool: str
+    plan: CuttingPlan
+
+
+class TakeOff(Struct, frozen=True, cache_hash=True):
+    """What the job takes. `rooms` are in the job's order; `work` and `extras` are added up over the job."""
+
+    rooms: tuple[RoomTakeOff, ...]
+    quantities: tuple[Quantity, ...]
+    plans: tuple[PooledPlan, ...]
+    work: tuple[Work, ...]
+    extras: tuple[Extra, ...]
+    troubles: tuple[str, ...]
+    """What could not be laid or cut, with the room and wall."""

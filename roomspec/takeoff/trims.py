@@ -1,0 +1,105 @@
+"""Trims by length (engine.md: taking off, trims): those that laying put on borders, and those planted on the lining.
+
+Borders that a neighbour bears are not counted again. Planted trims: a skirting along the floor (so less the doors),
+a cornice along the top, a cap along an upper edge that does not reach the top (a dado's), an architrave round openings,
+measured on the opening's edge. Slopes count along the slope. An end is mitred where it meets another run of its role,
+and a skirting's, cap's or cornice's also at a corner.
+"""
+
+from collections.abc import Iterable
+from itertools import chain
+
+from msgspec import Struct
+
+from roomspec.layout.laid import Border, Line, Lining
+from roomspec.model.product import Trim
+from roomspec.quantities.length import MM
+from roomspec.takeoff.clip import end_to_end, length_of
+from roomspec.takeoff.corners import is_corner
+from roomspec.takeoff.face import Face
+from roomspec.takeoff.inside import covers
+from roomspec.takeoff.lines import is_upright, middle, on_wall, place_of
+
+BELOW = 20 * MM
+"""How far under an edge the lining is looked for; more than any trim takes, less than any strip."""
+NEAR = 60 * MM
+"""How near a corner a planted trim's end counts as in it: more than any allowance, less than a strip."""
+
+
+class TrimRun(Struct, frozen=True, cache_hash=True):
+    """One straight run of a trim: `mitres` of its two ends are mitred."""
+
+    role: str
+    trim: Trim
+    line: Line
+    mitres: int = 0
+
+    @property
+    def length(self) -> int:
+        """Its length, along the slope where it slopes."""
+        return length_of(self.line)
+
+
+def trim_runs(face: Face, lining: Lining) -> tuple[TrimRun, ...]:
+    """Every trim that a lining takes, one run a straight line."""
+    runs = [
+        run for role, trim, lines in chain(_laid(lining), _planted(face, lining)) for run in _runs(role, trim, lines)
+    ]
+    corners = [border.line for border in lining.borders if is_corner(border)]
+    return tuple(TrimRun(run.role, run.trim, run.line, _mitres(run, runs, corners)) for run in runs)
+
+
+def _runs(role: str, trim: Trim, lines: Iterable[Line]) -> list[TrimRun]:
+    return [TrimRun(role, trim, line) for line in end_to_end(lines) if length_of(line)]
+
+
+def _laid(lining: Lining) -> Iterable[tuple[str, Trim, list[Line]]]:
+    """Trims on borders, by role and product; joint trims over end joints."""
+    found: dict[tuple[str, Trim], list[Line]] = {}
+    for border in lining.borders:
+        if border.treatment == "trim" and border.trim is not None and not border.shared:
+            found.setdefault((border.trim.role, border.trim), []).append(border.line)
+    if isinstance(lining.method.joint, Trim):
+        ends = [joint.line for joint in lining.joints if joint.kind == "end"]
+        found.setdefault(("joint", lining.method.joint), []).extend(ends)
+    return ((role, trim, lines) for (role, trim), lines in found.items())
+
+
+def _planted(face: Face, lining: Lining) -> Iterable[tuple[str, Trim, list[Line]]]:
+    method = lining.method
+    for role, trim in (
+        ("skirting", method.skirting),
+        ("cap", method.cap),
+        ("cornice", method.cornice),
+        ("architrave", method.architrave),
+    ):
+        if trim is not None:
+            borders = [border for border in lining.borders if border.trim != trim]
+            yield role, trim, [border.line for border in borders if _takes(role, border, face, lining)]
+
+
+def _takes(role: str, border: Border, face: Face, lining: Lining) -> bool:
+    if role == "skirting":
+        return border.kind == "start"
+    if role == "cornice":
+        return border.kind == "top"
+    if role == "cap":
+        return border.kind == "edge" and not is_upright(border.line) and _is_upper(border.line, lining)
+    return border.kind in ("opening", "reveal") and place_of(border, face) == "edges"
+
+
+def _is_upper(line: Line, lining: Lining) -> bool:
+    x, y = middle(line)
+    return any(covers(piece, (x, y - BELOW)) for piece in on_wall(lining))
+
+
+def _mitres(run: TrimRun, runs: Iterable[TrimRun], corners: Iterable[Line]) -> int:
+    if run.role in ("inside-corner", "outside-corner", "joint", "start", "top"):
+        return 0
+    others = [other.line for other in runs if other.role == run.role and other.line != run.line]
+    ends = {(line.x0, line.y0) for line in others} | {(line.x1, line.y1) for line in others}
+    at_corners = {line.x0 for line in corners} if run.role in ("skirting", "cap", "cornice") else set()
+    return sum(
+        (x, y) in ends or any(abs(x - corner) <= NEAR for corner in at_corners)
+        for x, y in ((run.line.x0, run.line.y0), (run.line.x1, run.line.y1))
+    )

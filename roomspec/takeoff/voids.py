@@ -1,0 +1,86 @@
+"""Voids of a face as a method of measurement sees them, and the words of a measured line."""
+
+from decimal import Decimal
+from fractions import Fraction
+
+from msgspec import Struct
+
+from roomspec.model.wall import Opening, Wall
+from roomspec.quantities.area import m2_decimal
+from roomspec.quantities.length import METRE
+from roomspec.takeoff.clip import Box
+
+
+class Reveal(Struct, frozen=True, cache_hash=True):
+    """One lined reveal face: its length along the opening's edge, and its depth where it is recorded."""
+
+    face: str
+    length: int
+    deep: int | None
+
+
+class Void(Struct, frozen=True, cache_hash=True):
+    """An opening or an obstacle, with its kept architrave where the method judges them together."""
+
+    name: str
+    box: Box
+    reveals: tuple[Reveal, ...] = ()
+
+    @property
+    def size(self) -> Fraction:
+        """Its whole area, within the measured area or not."""
+        return Fraction((self.box.right - self.box.left) * (self.box.top - self.box.bottom))
+
+    @property
+    def touch(self) -> Box:
+        """The box and the nanometre round it: wholly within an area only where the void touches no border of it."""
+        return Box(self.box.left - 1, self.box.right + 1, self.box.bottom - 1, self.box.top + 1)
+
+
+def voids_of(wall: Wall, with_surround: bool) -> tuple[Void, ...]:
+    """The wall's openings, grown by a kept architrave where asked, and what stands against it."""
+    grown = wall.keep("architrave") if with_surround else 0
+    openings = (
+        Void(
+            _name(opening.kind, opening.label),
+            Box(
+                opening.x - grown,
+                opening.right + grown,
+                opening.sill - (grown if opening.sill else 0),
+                opening.top + grown,
+            ),
+            tuple(_reveal(opening, face) for face in opening.lined),
+        )
+        for opening in wall.openings
+    )
+    obstacles = (
+        Void(_name(thing.kind, thing.label), Box(thing.x, thing.x + thing.width, thing.sill, thing.sill + thing.height))
+        for thing in wall.obstacles
+    )
+    return (*openings, *obstacles)
+
+
+def _name(kind: str, label: str) -> str:
+    return f'{kind} "{label}"' if label else kind
+
+
+def _reveal(opening: Opening, face: str) -> Reveal:
+    length = 2 * opening.height if face == "jambs" else opening.width
+    return Reveal(face, length, opening.reveal if opening.reveal is not None else opening.deep)
+
+
+def metres(length: int) -> str:
+    """Metres to the millimetre: `2.400`."""
+    exact = Fraction(length, METRE)
+    return str((Decimal(exact.numerator) / Decimal(exact.denominator)).quantize(Decimal("0.001")))
+
+
+def square_metres(area: Fraction | int) -> str:
+    """Square metres with at least two decimals and at most six: `1.80`, `2.478`."""
+    whole, _, decimals = str(m2_decimal(area, 6)).partition(".")
+    return f"{whole}.{decimals.rstrip('0').ljust(2, '0')}"
+
+
+def sides(box: Box) -> str:
+    """Width by height in metres."""
+    return f"{metres(box.right - box.left)} x {metres(box.top - box.bottom)}"

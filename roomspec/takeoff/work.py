@@ -1,0 +1,81 @@
+"""What there is to do: quantities that a gang's constants are multiplied by (engine.md: taking off, labour)."""
+
+from collections.abc import Iterable, Sequence
+from fractions import Fraction
+
+from msgspec import Struct
+
+from roomspec.layout.laid import Lining, Piece
+from roomspec.model.wall import Opening
+from roomspec.quantities.area import SQUARE_METRE
+from roomspec.quantities.length import METRE
+from roomspec.takeoff.battens import Batten
+from roomspec.takeoff.clip import box_of, length_of
+from roomspec.takeoff.face import Face
+from roomspec.takeoff.inside import covers
+from roomspec.takeoff.lines import on_wall
+from roomspec.takeoff.sealant import Sealing
+from roomspec.takeoff.trims import TrimRun
+
+
+class Work(Struct, frozen=True, cache_hash=True):
+    """A task such as `panels`, `trims`, `removing`; where it is done, the most particular place first.
+
+    `amounts` are the same work by unit (m2, m, each), the usual unit first: a constant may be given for any of them.
+    """
+
+    task: str
+    where: tuple[str, ...]
+    amounts: tuple[tuple[str, Fraction], ...]
+
+
+def lining_work(
+    face: Face, lining: Lining, trims: Sequence[TrimRun], battens: Sequence[Batten], seals: Sequence[Sealing]
+) -> tuple[Work, ...]:
+    """The work that one lining makes, without what its face's openings make."""
+    work = [
+        _panels((lining.direction,), on_wall(lining)),
+        _panels(("reveals", lining.direction), [piece for piece in lining.pieces if piece.where != "wall"]),
+    ]
+    for role in sorted({run.role for run in trims}):
+        work.append(_lengths("trims", (role,), [run.length for run in trims if run.role == role]))
+    work.append(_lengths("battens", (), [length_of(batten.line) for batten in battens]))
+    work.append(Work("seals", (), (("m", sum((seal.length for seal in seals), start=Fraction(0)) / METRE),)))
+    work.append(Work("cut-outs", (), (("each", Fraction(count_cut_outs(face, lining))),)))
+    return tuple(item for item in work if any(amount for _, amount in item.amounts))
+
+
+def count_cut_outs(face: Face, lining: Lining) -> int:
+    """One for each point that the lining covers."""
+    return sum(any(covers(piece, (point.x, point.up)) for piece in on_wall(lining)) for point in face.points)
+
+
+def openings_work(face: Face, linings: Sequence[Lining]) -> tuple[Work, ...]:
+    """The openings that a lining of the face is cut round, each once."""
+    count = sum(any(_reaches(lining, opening) for lining in linings) for opening in face.openings)
+    return (Work("openings", (), (("each", Fraction(count)),)),) if count else ()
+
+
+def _reaches(lining: Lining, opening: Opening) -> bool:
+    bounds = box_of(lining.region)
+    beside = opening.x < bounds.right and bounds.left < opening.right
+    return beside and opening.sill < bounds.top and bounds.bottom < opening.top
+
+
+def add_up(work: Iterable[Work]) -> tuple[Work, ...]:
+    """Work of one task and place made one entry, in order of task and place."""
+    totals: dict[tuple[str, tuple[str, ...]], dict[str, Fraction]] = {}
+    for item in work:
+        amounts = totals.setdefault((item.task, item.where), {})
+        for unit, amount in item.amounts:
+            amounts[unit] = amounts.get(unit, Fraction(0)) + amount
+    return tuple(Work(task, where, tuple(amounts.items())) for (task, where), amounts in sorted(totals.items()))
+
+
+def _panels(where: tuple[str, ...], pieces: Sequence[Piece]) -> Work:
+    area = sum((piece.area for piece in pieces), start=Fraction(0)) / SQUARE_METRE
+    return Work("panels", where, (("m2", area), ("each", Fraction(len(pieces)))))
+
+
+def _lengths(task: str, where: tuple[str, ...], lengths: Sequence[int]) -> Work:
+    return Work(task, where, (("m", Fraction(sum(lengths), METRE)), ("each", Fraction(len(lengths)))))
