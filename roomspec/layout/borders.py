@@ -1,0 +1,143 @@
+"""Where a lining ends: every stretch of the boundary of its area, by what it meets there.
+
+A corner's border runs along the panels' own ends, a trim's width before the corner. Where a run meets its neighbour's
+lining over part of its height, the rest of that end is an edge.
+"""
+
+from roomspec.layout.corner import Side
+from roomspec.layout.ends import End
+from roomspec.layout.extent import Run
+from roomspec.layout.face import level_floor
+from roomspec.layout.intervals import Interval, without
+from roomspec.layout.laid import Border, Line
+from roomspec.layout.region import EDGE, FLOOR, LEFT, RIGHT, ROOF, Area
+from roomspec.layout.slabs import Slab, height_at, lefts, rights
+from roomspec.model.wall import Wall
+
+_LEFT_OF, _RIGHT_OF, _BELOW, _ABOVE = range(4)
+_RIM = Side("rim")
+
+
+def borders_of(wall: Wall, run: Run, area: Area) -> tuple[Border, ...]:
+    """The borders of a run's area: floor and ceiling lines and heads first, then upright ones, each from the left."""
+    out: list[Border] = []
+    for label, line, where in _level_lines(area.slabs):
+        out.extend(_borders(wall, run, area, label, line, where))
+    for label, line, where in _upright_lines(run, area):
+        out.extend(_borders(wall, run, area, label, line, where))
+    return tuple(out)
+
+
+def _level_lines(slabs: list[Slab]) -> list[tuple[int, Line, int]]:
+    """Bottom and top lines, stretches of one line joined; and where the lining lies from what it meets."""
+    out: list[tuple[int, Line, int]] = []
+    open_ends: dict[tuple[int, int, int, int], int] = {}
+    for x0, x1, b0, b1, t0, t1, below, above in slabs:
+        for label, y0, y1, where in ((below, b0, b1, _ABOVE), (above, t0, t1, _BELOW)):
+            held = open_ends.pop((label, x0, y0, where), None)
+            if held is not None:
+                last = out[held][1]
+                rise = (last.y1 - last.y0) * (x1 - x0) - (y1 - y0) * (last.x1 - last.x0)
+                # A slope's corners are rounded to the nanometre, so that its stretches may differ by that much.
+                if abs(rise) <= x1 - last.x0:
+                    out[held] = (label, Line(last.x0, last.y0, x1, y1), where)
+                    open_ends[label, x1, y1, where] = held
+                    continue
+            open_ends[label, x1, y1, where] = len(out)
+            out.append((label, Line(x0, y0, x1, y1), where))
+    return out
+
+
+def _upright_lines(run: Run, area: Area) -> list[tuple[int, Line, int]]:
+    """Upright lines of the boundary, each with what it lies on."""
+    by_edge: dict[int, list[Slab]] = {}
+    for cut in area.cuts:
+        by_edge.setdefault(cut[0], []).append(cut)
+        by_edge.setdefault(cut[1], []).append(cut)
+    ending: dict[int, list[Slab]] = {}
+    beginning: dict[int, list[Slab]] = {}
+    for slab in area.slabs:
+        ending.setdefault(slab[1], []).append(slab)
+        beginning.setdefault(slab[0], []).append(slab)
+    out: list[tuple[int, Line, int]] = []
+    for x in sorted({*ending, *beginning}):
+        to_left, to_right = ending.get(x, []), beginning.get(x, [])
+        if len(to_left) == 1 == len(to_right) and to_left[0][3] == to_right[0][2] and to_left[0][5] == to_right[0][4]:
+            continue
+        one, other = rights(to_left, x), lefts(to_right, x)
+        for gone, where, neighbours in (
+            (without(one, other), _LEFT_OF, [(s[2], s[4], s[6], s[7]) for s in to_right]),
+            (without(other, one), _RIGHT_OF, [(s[3], s[5], s[6], s[7]) for s in to_left]),
+        ):
+            for stretch in gone:
+                for label, low, high in _labelled(run, x, stretch, where, by_edge.get(x, []), neighbours):
+                    out.append((label, Line(x, low, x, high), where))
+    return out
+
+
+def _labelled(
+    run: Run, x: int, stretch: Interval, where: int, cuts: list[Slab], neighbours: list[tuple[int, int, int, int]]
+) -> list[tuple[int, int, int]]:
+    """An upright stretch in parts by what it lies on: cuts that begin or end there, else the run's end, else a step."""
+    out: list[tuple[int, int, int]] = []
+    rest = [stretch]
+    for cut in cuts:
+        if where == _LEFT_OF and cut[0] == x:
+            span = (cut[2], cut[4])
+        elif where == _RIGHT_OF and cut[1] == x:
+            span = (cut[3], cut[5])
+        else:
+            continue
+        left_over = without(rest, [span])
+        out.extend((cut[6], low, high) for low, high in without(rest, left_over))
+        rest = left_over
+    left, right, _, _ = run.bounds
+    for low, high in rest:
+        if where == _RIGHT_OF and x == left:
+            label = LEFT
+        elif where == _LEFT_OF and x == right:
+            label = RIGHT
+        else:
+            touching = [n[3] for n in neighbours if n[1] == low] or [n[2] for n in neighbours if n[0] == high]
+            label = touching[0] if touching else EDGE
+        out.append((label, low, high))
+    return sorted(out, key=lambda part: part[1])
+
+
+def _borders(wall: Wall, run: Run, area: Area, label: int, line: Line, where: int) -> list[Border]:
+    if label >= len(wall.openings):
+        return [_border(_RIM, line, label - len(wall.openings))]
+    if label >= 0:
+        # The lining left of an opening ends at the opening's left side, and so on.
+        return [_border(area.sides[label][where], line, label)]
+    if label in (LEFT, RIGHT):
+        return _end_borders(wall, run.left if label == LEFT else run.right, line)
+    side = run.floor if label == FLOOR else run.ceiling if label == ROOF else run.edge
+    return [_border(side, line, None)]
+
+
+def _border(side: Side, line: Line, opening: int | None) -> Border:
+    return Border(side.kind, line, side.treatment, side.trim, side.shared, opening)
+
+
+def _end_borders(wall: Wall, end: End, line: Line) -> list[Border]:
+    """The borders along one end of a run: corners where a neighbour's lining is met, an edge elsewhere."""
+    if not end.meetings:
+        return [_border(end.side, line, None)]
+    base = 0 if level_floor(wall) else height_at(wall.floor, line.x0)
+    if line.x0 != line.x1:
+        middle = (line.y0 + line.y1) // 2 - base
+        side = next((m.side for m in end.meetings if m.low <= middle <= m.high), end.side)
+        return [_border(side, line, None)]
+    out: list[tuple[int, int, Side]] = []
+    rest = [(line.y0, line.y1)]
+    for meeting in end.meetings:
+        left_over = without(rest, [(meeting.low + base, meeting.high + base)])
+        out.extend((low, high, meeting.side) for low, high in without(rest, left_over))
+        rest = left_over
+    out.extend((low, high, end.side) for low, high in rest)
+    return [_border(side, Line(line.x0, low, line.x1, high), None) for low, high, side in sorted(out, key=_low)]
+
+
+def _low(part: tuple[int, int, Side]) -> int:
+    return part[0]

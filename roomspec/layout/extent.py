@@ -1,0 +1,174 @@
+"""The runs of a wall: what each end takes, how far each run goes, how wide its strips are. No piece is drawn.
+
+This is the cheap part of laying, which the checks read on every keystroke. What the design leaves open is done so:
+
+- Touching (or overlapping) finishes of one product, method, direction and setting out are one run. Where finishes of
+  different runs overlap, the earlier keeps the place.
+- A region that begins at or below the top of a kept skirting begins at the floor; likewise at a kept cornice.
+- What is taken under a slope is taken upright, as heights are surveyed.
+- Walls out of plumb are set out on the larger width.
+"""
+
+from msgspec import Struct
+
+from roomspec.layout.corner import Side
+from roomspec.layout.ends import End, ceiling_side, edge_side, end_of, floor_side
+from roomspec.layout.face import ceiling_line, level_floor, lined_at, neighbours
+from roomspec.layout.set_out import MOST_STRIPS, set_out
+from roomspec.layout.slabs import height_at
+from roomspec.layout.touching import Rect, groups, open_sides
+from roomspec.model.method import Method
+from roomspec.model.product import Panel
+from roomspec.model.room import Room
+from roomspec.model.shape import Region, SetOut
+from roomspec.model.wall import Finish, Wall
+
+
+class Part(Struct, frozen=True, cache_hash=True):
+    """What one finish gives to a run, after allowances. Heights are above the floor line; `top` None is the ceiling.
+
+    `cuts` (left, right, bottom, top) are the allowances along those parts of its sides that join nothing.
+    """
+
+    left: int
+    right: int
+    bottom: int
+    top: int | None
+    on_floor: bool
+    place: Rect
+    """The finish's own region, before allowances."""
+    cuts: tuple[Rect, ...] = ()
+
+
+class Run(Struct, frozen=True, cache_hash=True):
+    """A run before it is cut into pieces. `region` is its bounds after allowances, `strips` its widths across."""
+
+    finishes: tuple[int, ...]
+    panel: Panel
+    method: Method
+    direction: str
+    bond: str
+    start: SetOut
+    rows: SetOut
+    left: End
+    right: End
+    floor: Side
+    ceiling: Side
+    edge: Side
+    parts: tuple[Part, ...]
+    region: Region
+    strips: tuple[int, ...]
+    troubles: tuple[str, ...] = ()
+
+    @property
+    def upright(self) -> bool:
+        """True where the panels stand."""
+        return self.direction == "vertical"
+
+    @property
+    def bounds(self) -> Rect:
+        """`region` as left, right, bottom, top."""
+        region = self.region
+        return region.left or 0, region.right or 0, region.bottom or 0, region.top or 0
+
+
+def runs_of_wall(room: Room, index: int) -> tuple[Run, ...]:
+    """The runs of a room's wall, in the order of their first finishes."""
+    wall = room.walls[index]
+    if wall.bare or not wall.finishes:
+        return ()
+    before, after = neighbours(room, index)
+    beside = (lined_at(before, right=True) if before else [], lined_at(after, right=False) if after else [])
+    width, height = max(wall.width, wall.width_top), max(y for _, y in wall.top)
+    rects = [_rect(finish.region, width, height) for finish in wall.finishes]
+    return tuple(
+        _run(wall, group, rects, (before, after), beside)
+        for group in groups([_kind(finish) for finish in wall.finishes], rects)
+    )
+
+
+def _kind(finish: Finish) -> tuple[object, ...]:
+    return finish.panel, finish.method, finish.direction, finish.bond, finish.start, finish.rows
+
+
+def _rect(region: Region, width: int, height: int) -> Rect:
+    return (
+        0 if region.left is None else max(0, region.left),
+        width if region.right is None else min(width, region.right),
+        0 if region.bottom is None else max(0, region.bottom),
+        height if region.top is None else min(height, region.top),
+    )
+
+
+def _run(
+    wall: Wall,
+    group: tuple[int, ...],
+    rects: list[Rect],
+    walls: tuple[Wall | None, Wall | None],
+    beside: tuple[list[tuple[int, int, Finish]], list[tuple[int, int, Finish]]],
+) -> Run:
+    first = wall.finishes[group[0]]
+    method = first.method
+    width, height = max(wall.width, wall.width_top), max(y for _, y in wall.top)
+    edge = edge_side(method)
+    floor, ceiling = floor_side(wall, method), ceiling_side(wall, method)
+    mine = [(wall.finishes[at], rects[at]) for at in group]
+    left = end_of(wall, [m for m in mine if m[1][0] <= 0], walls[0], beside[0], edge, on_left=False)
+    right = end_of(wall, [m for m in mine if m[1][1] >= width], walls[1], beside[1], edge, on_left=True)
+    parts = []
+    no_cuts: tuple[Rect, ...] = ()
+    for at in group:
+        l, r, b, t = rects[at]  # noqa: E741
+        free, cuts = (True, True, True, True), no_cuts
+        if len(group) > 1:
+            free, cuts = open_sides(rects[at], [rects[other] for other in group if other != at], edge.take)
+        on_floor = b <= max(wall.keep("skirting"), 0)
+        to_top = t >= height - wall.keep("cornice")
+        parts.append(Part(
+            l + (left.take if l <= 0 else edge.take if free[0] else 0),
+            r - (right.take if r >= width else edge.take if free[1] else 0),
+            floor.take if on_floor else b + (edge.take if free[2] else 0),
+            None if to_top else t - (edge.take if free[3] else 0),
+            on_floor,
+            rects[at],
+            cuts,
+        ))  # fmt: skip
+    region = _bounds(wall, parts, ceiling.take)
+    strips, troubles = _strips(first, region)
+    return Run(
+        group, first.panel, method, first.direction, first.bond, first.start, first.rows,
+        left, right, floor, ceiling, edge, tuple(parts), region, strips, troubles,
+    )  # fmt: skip
+
+
+def _bounds(wall: Wall, parts: list[Part], ceiling_take: int) -> Region:
+    left, right = min(part.left for part in parts), max(part.right for part in parts)
+    if level_floor(wall) and all(y == wall.top[0][1] for _, y in wall.top):
+        roof = wall.top[0][1] - ceiling_take
+        tops = [roof if part.top is None else min(part.top, roof) for part in parts]
+        return Region(left, right, min(part.bottom for part in parts), max(tops))
+    ceiling = ceiling_line(wall)
+    lows, highs = [], []
+    for part in parts:
+        floors = _heights(wall.floor, part.left, part.right)
+        lows.append(min(floors) + part.bottom)
+        roof = max(_heights(ceiling, part.left, part.right)) - ceiling_take
+        highs.append(roof if part.top is None else min(roof, max(floors) + part.top))
+    return Region(left, right, min(lows), max(highs))
+
+
+def _heights(profile: tuple[tuple[int, int], ...], left: int, right: int) -> list[int]:
+    inside = [y for x, y in profile if left < x < right]
+    return [height_at(profile, left), *inside, height_at(profile, right, after=False)]
+
+
+def _strips(finish: Finish, region: Region) -> tuple[tuple[int, ...], tuple[str, ...]]:
+    left, right, bottom, top = (side or 0 for side in (region.left, region.right, region.bottom, region.top))
+    upright = finish.direction == "vertical"
+    start, end, way = (left, right, finish.start) if upright else (bottom, top, finish.rows)
+    if right <= left or top <= bottom:
+        return (), ("nothing is left of the run after trims, corners and gaps have taken theirs",)
+    cover = finish.panel.cover
+    if cover <= 0 or (end - start) // cover > MOST_STRIPS:
+        return (), (f"the run would take more than {MOST_STRIPS} panels side by side; is a length mistyped?",)
+    return set_out(start, end, cover, way), ()

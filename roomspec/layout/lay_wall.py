@@ -1,0 +1,83 @@
+"""One wall laid: every run cut into its pieces."""
+
+from roomspec.layout.borders import borders_of
+from roomspec.layout.cells import columns, row_lengths, rows, strip_edges, upright_lengths
+from roomspec.layout.deduct import less, too_crowded
+from roomspec.layout.extent import Run, runs_of_wall
+from roomspec.layout.face import face_slabs, obstacle_slab, opening_slab
+from roomspec.layout.laid import Lining, Piece, WallLayout
+from roomspec.layout.pieces import cut_pieces
+from roomspec.layout.region import finish_area, leaning
+from roomspec.layout.reveals import reveal_pieces
+from roomspec.layout.slabs import area, half
+from roomspec.layout.touching import Rect
+from roomspec.model.job import Terms
+from roomspec.model.room import Room
+from roomspec.model.wall import Wall
+
+MOST_CELLS = 2_000_000
+"""Slices of the area times strips; beyond this a wall is not cut into pieces."""
+
+
+def lay_wall(room: Room, index: int, terms: Terms) -> WallLayout:  # noqa: ARG001
+    """The wall's linings. Depends on the wall, on its two neighbours' corners and on what lines them there."""
+    wall = room.walls[index]
+    openings = [opening_slab(wall, opening, 0) for opening in wall.openings]
+    openings.extend(obstacle_slab(wall, obstacle, 0) for obstacle in wall.obstacles)
+    face = face_slabs(wall)
+    if wall.width != wall.width_top:
+        face = less(face, leaning(wall, 0))
+    gross = area(face)
+    if too_crowded(openings):
+        return WallLayout(wall.name, gross, gross, tuple(_unlaid(run, _CROWDED) for run in runs_of_wall(room, index)))
+    net = area(less(face, openings)) if openings else gross
+    linings: list[Lining] = []
+    taken: list[Rect] = []
+    lined: set[int] = set()
+    number = 1
+    for run in runs_of_wall(room, index):
+        lining = _lay_run(wall, run, taken, lined, number)
+        linings.append(lining)
+        number += len(lining.pieces)
+        taken.extend(part.place for part in run.parts)
+    return WallLayout(wall.name, gross, net, tuple(linings))
+
+
+def _lay_run(wall: Wall, run: Run, taken: list[Rect], lined: set[int], number: int) -> Lining:
+    """One run cut; `taken` are the regions of earlier runs, `lined` the openings whose reveals are lined already."""
+    if not run.strips:
+        return _unlaid(run)
+    area = finish_area(wall, run, taken)
+    if not area.slabs:
+        return _unlaid(run, "openings and obstacles leave nothing of the run")
+    if not run.upright and len(area.slabs) * len(run.strips) > MOST_CELLS:
+        return _unlaid(run, "the run would take millions of pieces; is a length mistyped?")
+    strips = list(columns(wall, run, area.slabs) if run.upright else rows(run, area.slabs))
+    cut = cut_pieces(run, strips, strip_edges(run), number)
+    borders = borders_of(wall, run, area)
+    pieces: list[Piece] = cut.pieces
+    for at in sorted({border.opening for border in borders if border.kind == "reveal" and border.opening is not None}):
+        if at not in lined:
+            lined.add(at)
+            pieces.extend(reveal_pieces(run, wall.openings[at], number + len(pieces)))
+    return Lining(
+        run.finishes, run.panel, run.method, run.direction, run.region, half(cut.doubled), run.strips,
+        _lengths(wall, run), tuple(pieces), tuple(cut.joints), borders, run.troubles,
+    )  # fmt: skip
+
+
+def _lengths(wall: Wall, run: Run) -> tuple[tuple[int, ...], ...]:
+    if not run.upright:
+        return tuple(row_lengths(run, row) for row in range(len(run.strips)))
+    _, _, bottom, top = run.bounds
+    return (upright_lengths(wall, run, bottom, top, 0),)
+
+
+_CROWDED = "so many openings lie over one another that nothing was laid"
+
+
+def _unlaid(run: Run, *troubles: str) -> Lining:
+    return Lining(
+        run.finishes, run.panel, run.method, run.direction, run.region, half(0), run.strips, (), (), (), (),
+        (*run.troubles, *troubles),
+    )  # fmt: skip

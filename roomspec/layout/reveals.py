@@ -1,0 +1,46 @@
+"""Pieces that line the reveals of openings.
+
+A reveal is lined as deep as it is plus the lining's build-up, for the wall's lining stands off by as much. Panels lie
+with their long way along the jamb, the head and the sill; jambs are as long as the opening is high, head and sill as
+long as it is wide. A reveal deeper than a cover takes whole panels from its outer edge inwards and a cut one at the
+frame; one longer than a panel is broken at the panel's length. The inner end meets the frame without trim. Outlines
+are on the reveal's own face: for jambs x goes into the wall and y up, for heads and sills x along and y into the wall.
+"""
+
+from roomspec.layout.extent import Run
+from roomspec.layout.laid import Piece
+from roomspec.layout.openings import lined_faces
+from roomspec.layout.set_out import strips_from_joint
+from roomspec.layout.slabs import half
+from roomspec.model.wall import Opening
+
+_SIDES = {(False, False): "none", (True, False): "left", (False, True): "right", (True, True): "both"}
+
+
+def reveal_pieces(run: Run, opening: Opening, number: int) -> list[Piece]:
+    """The pieces that line an opening's faces, numbered from `number`."""
+    deep = (opening.reveal or 0) + run.method.batten_depth + run.panel.thick
+    out: list[Piece] = []
+    for face in lined_faces(opening):
+        jamb = face.endswith("jamb")
+        along = opening.height if jamb else opening.width
+        widths = strips_from_joint(0, deep, run.panel.cover, 0)
+        lengths = strips_from_joint(0, along, run.panel.length, 0)
+        into = 0
+        for strip, width in enumerate(widths):
+            at = 0
+            for place, length in enumerate(lengths):
+                (x0, x1), (y0, y1) = (into, into + width), (at, at + length)
+                if not jamb:
+                    (x0, x1), (y0, y1) = (y0, y1), (x0, x1)
+                ends = (place > 0, place + 1 < len(lengths)) if run.panel.joined == "all edges" else (False, False)
+                out.append(Piece(
+                    number + len(out),
+                    place + 1 if jamb else strip + 1, strip + 1 if jamb else place + 1,
+                    ((x0, y0), (x1, y0), (x1, y1), (x0, y1)), (), half(2 * width * length), length, width,
+                    _SIDES[strip > 0, strip + 1 < len(widths)], _SIDES[ends],
+                    strip % max(1, run.panel.sequence), f"{opening.kind} {face}",
+                ))  # fmt: skip
+                at += length
+            into += width
+    return out
