@@ -1,6 +1,7 @@
 """Words and kinds that several reports share."""
 
 from collections.abc import Sequence
+from decimal import Decimal
 from typing import Literal
 
 from roomspec.diagnostics.diagnostic import Citation
@@ -21,3 +22,14 @@ def number_of(count: int, one: str, several: str = "") -> str:
 def listed(parts: Sequence[str]) -> str:
     """`a, b and c`"""
     return " and ".join([", ".join(parts[:-1]), parts[-1]]) if len(parts) > 1 else "".join(parts)
+
+
+def money_text(amount: Decimal) -> str:
+    """`12 480.50`: thousands set off by a space (ISO 80000-1:2022, 7.3.1, from memory)."""
+    return f"{amount:,}".replace(",", " ")
+
+
+def number_text(value: int | float | Decimal) -> str:
+    """A number without trailing zeros: `2400`, `2603.5`."""
+    text = f"{Decimal(str(value)):f}"
+    return text.rstrip("0").rstrip(".") if "." in text else text

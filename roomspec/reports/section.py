@@ -1,0 +1,68 @@
+"""A report as sections of tables and sentences, and its plain form: aligned columns, nothing but letters."""
+
+import textwrap
+from collections.abc import Sequence
+
+from msgspec import Struct
+
+from roomspec.reports.width import columns, shown
+
+LINE = 100
+
+
+class Section(Struct, frozen=True):
+    """A heading; sentences; a table whose last `totals` rows stand below a line; sentences after it.
+
+    `align` has a letter for each column: `r` where figures stand flush right, else `l`.
+    """
+
+    title: str
+    before: tuple[str, ...] = ()
+    heads: tuple[str, ...] = ()
+    align: str = ""
+    rows: tuple[tuple[str, ...], ...] = ()
+    totals: int = 0
+    items: tuple[str, ...] = ()
+
+
+def plain_sections(sections: Sequence[Section]) -> str:
+    """All sections as plain text; ends with a line break."""
+    return "\n\n".join("\n".join(_section(section)) for section in sections) + "\n"
+
+
+def _section(section: Section) -> list[str]:
+    lines = [section.title, "=" * columns(shown(section.title))] if section.title else []
+    for sentence in section.before:
+        lines += textwrap.wrap(shown(sentence), LINE, break_long_words=False, break_on_hyphens=False)
+    if section.rows:
+        lines += ([""] if section.before else []) + _table(section)
+    for item in section.items:
+        lines += textwrap.wrap(
+            shown(item),
+            LINE,
+            initial_indent="- ",
+            subsequent_indent="  ",
+            break_long_words=False,
+            break_on_hyphens=False,
+        )
+    return lines
+
+
+def _table(section: Section) -> list[str]:
+    rows = [tuple(map(shown, row)) for row in (section.heads, *section.rows)]
+    used = [at for at in range(len(section.heads)) if any(row[at] for row in rows[1:])]
+    widths = {at: max(columns(row[at]) for row in rows) for at in used}
+    lines = [_row(row, widths, section.align) for row in rows]
+    rule = "  ".join("-" * widths[at] for at in used)
+    lines.insert(1, rule)
+    if section.totals:
+        lines.insert(len(lines) - section.totals, rule)
+    return lines
+
+
+def _row(row: tuple[str, ...], widths: dict[int, int], align: str) -> str:
+    cells = []
+    for at, width in widths.items():
+        gap = " " * (width - columns(row[at]))
+        cells.append(gap + row[at] if align[at] == "r" else row[at] + gap)
+    return "  ".join(cells).rstrip()
