@@ -1,0 +1,28 @@
+"""What a check gives back, and the same as a diagnostic with what it is about."""
+
+from msgspec import Struct
+
+from roomspec.diagnostics.diagnostic import Diagnostic, Fix, Origin, Related
+
+
+class Finding(Struct, frozen=True):
+    """One mistake as a check reports it: the record adds the name, and the severity where none is given here.
+
+    `about` are the walls, products and methods concerned, as keys (`wall a`, `panel limestone-long`, `method glued`);
+    an `allow` that stands in one of them waves the finding off. The room and the job need not be named.
+    """
+
+    at: Origin
+    message: str
+    help: str = ""
+    about: tuple[str, ...] = ()
+    related: tuple[Related, ...] = ()
+    fixes: tuple[Fix, ...] = ()
+    severity: str = ""
+
+
+class Found(Struct, frozen=True):
+    """A diagnostic and the keys of what it is about."""
+
+    diagnostic: Diagnostic
+    about: tuple[str, ...] = ()

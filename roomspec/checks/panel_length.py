@@ -1,0 +1,46 @@
+"""Which panels are long and which are short, and how much height upright ones have to cover."""
+
+from itertools import pairwise
+
+from roomspec.checks.profile import highest
+from roomspec.layout.extent import Part, Run
+from roomspec.model.product import Panel
+from roomspec.model.wall import Wall
+from roomspec.quantities.length import MM
+
+LONG = 1200 * MM
+"""A panel over this is long: made to reach from floor to ceiling. Common practice, no source."""
+
+_MOST_PARTS = 200
+
+
+def is_long(panel: Panel) -> bool:
+    """True for a panel that is made to stand, where its maker says nothing."""
+    return panel.length > LONG
+
+
+def run_height(wall: Wall, run: Run) -> int:
+    """The most that upright panels of the run have to cover between floor and ceiling, allowances taken."""
+    extents = [(part.left, part.right, part.bottom, _top(wall, run, part)) for part in run.parts]
+    if len(extents) == 1 or len(extents) > _MOST_PARTS:
+        return max(top - bottom for _, _, bottom, top in extents)
+    tallest = 0
+    edges = sorted({x for left, right, _, _ in extents for x in (left, right)})
+    for left, right in pairwise(edges):
+        reached: int | None = None
+        begin = 0
+        for _, _, bottom, top in sorted((e for e in extents if e[0] <= left and e[1] >= right), key=_bottom):
+            if reached is None or bottom > reached:
+                begin, reached = bottom, top
+            reached = max(reached, top)
+            tallest = max(tallest, reached - begin)
+    return tallest
+
+
+def _top(wall: Wall, run: Run, part: Part) -> int:
+    ceiling = int(highest(wall.top, part.left, part.right) or 0) - run.ceiling.take
+    return ceiling if part.top is None else min(part.top, ceiling)
+
+
+def _bottom(extent: tuple[int, int, int, int]) -> int:
+    return extent[2]

@@ -1,0 +1,39 @@
+"""How high or low a wall's top line is over a stretch of the wall."""
+
+from bisect import bisect_left, bisect_right
+from fractions import Fraction
+
+from roomspec.model.shape import Profile
+
+
+def lowest(profile: Profile, left: int, right: int) -> Fraction | None:
+    """The lowest point of the line between `left` and `right`, a step at either end not counted; None off the line."""
+    return min(_heights(profile, left, right), default=None)
+
+
+def highest(profile: Profile, left: int, right: int) -> Fraction | None:
+    """The highest point of the line between `left` and `right`, a step at either end not counted."""
+    return max(_heights(profile, left, right), default=None)
+
+
+def _heights(profile: Profile, left: int, right: int) -> list[Fraction]:
+    """The heights at both ends, as met from inside the stretch, and at each vertex between."""
+    if not profile or right <= profile[0][0] or left >= profile[-1][0]:
+        return []
+    left, right = max(left, profile[0][0]), min(right, profile[-1][0])
+    first = bisect_right(profile, left, key=_x)
+    last = bisect_left(profile, right, key=_x)
+    heights = [Fraction(y) for _, y in profile[first:last]]
+    if left < right:
+        heights += [_on(profile[first - 1], profile[first], left), _on(profile[last - 1], profile[last], right)]
+    return heights
+
+
+def _x(vertex: tuple[int, int]) -> int:
+    return vertex[0]
+
+
+def _on(start: tuple[int, int], end: tuple[int, int], x: int) -> Fraction:
+    """The height at `x` of the line from one vertex to another further right."""
+    (x0, y0), (x1, y1) = start, end
+    return y0 + Fraction((y1 - y0) * (x - x0), x1 - x0)

@@ -1,0 +1,1 @@
+"""Mistakes of setting out and laying."""

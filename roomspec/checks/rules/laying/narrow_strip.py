@@ -1,0 +1,128 @@
+"""The first or last strip of a run of upright panels is narrow."""
+
+from collections.abc import Iterator
+
+from roomspec.checks.facts import Path, RoomFacts, written
+from roomspec.checks.finding import Finding
+from roomspec.checks.record import Check, finds
+from roomspec.diagnostics.diagnostic import Citation, Edit, Fix, Origin
+from roomspec.layout.extent import Run
+from roomspec.layout.set_out import set_out
+from roomspec.model.shape import SetOut
+from roomspec.quantities.length import shown_mm
+
+_BALANCED = SetOut("balanced")
+
+
+@finds(
+    Check(
+        name="narrow-strip",
+        group="laying",
+        severity="warning",
+        scope="room",
+        summary="an end strip is narrower than wanted",
+        why=(
+            "A sliver in the corner draws the eye, shows every fault of the wall beside it, breaks when it is cut and"
+            " has little to hold it. Shifting the whole run by half a panel costs nothing and leaves two wide ends. As"
+            " a hint: an end under half a panel that balancing would widen, where no `start` was chosen."
+        ),
+        source=(Citation("ANSI A108.02", "4.3.1-2"), Citation("common practice", "the job's `narrowest`")),
+        fix="starts the run balanced",
+        bad="""\
+job example
+room 1 "Bedroom"
+  height 2400
+  wall a 3020
+    finish limestone-long by glued vertical
+panel limestone-long "Limestone print, long"
+  length 2600
+  cover  250
+  thick  10
+  price  31.50 each
+adhesive grab
+  tube  290 ml
+  price 6.20 each
+method glued
+  glue grab bead 8 every 100
+""",
+        good="""\
+job example
+room 1 "Bedroom"
+  height 2400
+  wall a 3020
+    finish limestone-long by glued vertical start balanced
+panel limestone-long "Limestone print, long"
+  length 2600
+  cover  250
+  thick  10
+  price  31.50 each
+adhesive grab
+  tube  290 ml
+  price 6.20 each
+method glued
+  glue grab bead 8 every 100
+""",
+    )
+)
+def narrow_strip(facts: RoomFacts) -> Iterator[Finding]:
+    """Hold both end strips of each upright run against `narrowest`, then against half a panel."""
+    narrowest = facts.terms.narrowest
+    for wall, runs in zip(facts.room.walls, facts.runs(), strict=True):
+        for run in runs:
+            cover = run.panel.cover
+            if not run.upright or len(run.strips) < 2:
+                continue
+            path = ("wall", wall.name, "finishes", run.finishes[0])
+            balanced = _balanced_ends(run)
+            ends = _cut_ends(run, narrowest)
+            severity, wanted = "", f"the narrowest wanted is {shown_mm(narrowest)}"
+            if not ends and written(facts.here, (*path, "start")) is None:
+                ends = {side: width for side, width in _cut_ends(run, (cover + 1) // 2).items() if width < balanced}
+                severity, wanted = "hint", f"half a panel is {shown_mm(cover // 2)}"
+            if not ends:
+                continue
+            cured = balanced >= narrowest and balanced > min(ends.values()) and run.start.way != "balanced"
+            yield Finding(
+                at=facts.here((*path, "start")),
+                message=f"wall {wall.name}: {_strips(ends)}; {wanted}",
+                help=(
+                    f"`start balanced` makes both ends {shown_mm(balanced)}"
+                    if cured
+                    else "begin elsewhere, such as `start joint at` a place, or choose another cover width"
+                ),
+                about=(f"wall {wall.name}", f"panel {run.panel.name}", f"method {run.method.name}"),
+                fixes=(Fix("start balanced", tuple(_edits(facts, wall.name, run))),) if cured else (),
+                severity=severity,
+            )
+
+
+def _cut_ends(run: Run, under: int) -> dict[str, int]:
+    """The end strips narrower than `under`, cut ones only."""
+    ends = {"left": run.strips[0], "right": run.strips[-1]}
+    return {side: width for side, width in ends.items() if width < under and width < run.panel.cover}
+
+
+def _balanced_ends(run: Run) -> int:
+    """The narrower end strip if the run were balanced."""
+    strips = set_out(0, sum(run.strips), run.panel.cover, _BALANCED)
+    return min(strips[0], strips[-1])
+
+
+def _strips(ends: dict[str, int]) -> str:
+    if len(set(ends.values())) == 1 and len(ends) == 2:
+        return f"the strips at both ends are {shown_mm(ends['left'])}"
+    first, *more = [f"at the {side} is {shown_mm(width)}" for side, width in ends.items()]
+    return " and the one ".join([f"the strip {first}", *more])
+
+
+def _edits(facts: RoomFacts, wall: str, run: Run) -> Iterator[Edit]:
+    """`start balanced` in each line that makes the run: finishes of different starts would no longer be one run."""
+    done = set()
+    for at in run.finishes:
+        path: Path = ("wall", wall, "finishes", at)
+        start = written(facts.here, (*path, "start"))
+        line = facts.here(path)
+        place = start or Origin(line.block, line.line, line.end, line.end)
+        if place not in done:
+            done.add(place)
+            yield Edit(place, "start balanced" if start else " start balanced")

@@ -1,0 +1,96 @@
+"""Upright panels do not reach the top of their run, and nothing covers their end joints."""
+
+from collections.abc import Iterator
+
+from roomspec.checks.facts import RoomFacts, written
+from roomspec.checks.finding import Finding
+from roomspec.checks.panel_length import is_long, run_height
+from roomspec.checks.record import COMMON_PRACTICE, Check, finds
+from roomspec.diagnostics.diagnostic import Related
+from roomspec.quantities.length import shown_mm
+
+
+@finds(
+    Check(
+        name="wall-taller-than-panel",
+        group="laying",
+        severity="error",
+        scope="room",
+        summary="upright panels are shorter than the wall, and no joint trim covers their ends",
+        why=(
+            "Panels joined on their long edges only have plain ends. Where one stands on another, the joint is open to"
+            " the eye and to water, and nothing keeps the two in line. A joint trim covers it; a longer panel does"
+            " without."
+        ),
+        source=(COMMON_PRACTICE,),
+        bad="""\
+job example
+room 1 "Stair hall"
+  height 3200
+  wall a 3000
+    finish limestone-long by glued vertical
+panel limestone-long "Limestone print, long"
+  length 2600
+  cover  250
+  thick  10
+  price  31.50 each
+adhesive grab
+  tube  290 ml
+  price 6.20 each
+method glued
+  glue grab bead 8 every 100
+""",
+        good="""\
+job example
+room 1 "Stair hall"
+  height 3200
+  wall a 3000
+    finish limestone-long by glued vertical
+panel limestone-long "Limestone print, long"
+  length 2600
+  cover  250
+  thick  10
+  price  31.50 each
+trim steel-joint "Brushed joint trim"
+  role   joint
+  length 2600
+  price  9.80 each
+adhesive grab
+  tube  290 ml
+  price 6.20 each
+method glued
+  glue  grab bead 8 every 100
+  joint steel-joint
+""",
+    )
+)
+def wall_taller_than_panel(facts: RoomFacts) -> Iterator[Finding]:
+    """Compare each upright run's height with its panel's length.
+
+    A short panel whose maker says nothing is told to be turned instead (panel-laid-wrong-way).
+    """
+    for wall, runs in zip(facts.room.walls, facts.runs(), strict=True):
+        for run in runs:
+            panel, method = run.panel, run.method
+            if not run.upright or not run.strips or method.joint is not None or panel.joined == "all edges":
+                continue
+            height = run_height(wall, run)
+            if height <= panel.length or not (panel.lay or is_long(panel)):
+                continue
+            where = f" at {shown_mm(wall.joints_up[0])}" if wall.joints_up else ""
+            entry = written(facts.elsewhere(f"panel {panel.name}"), ("stocks", 0))
+            yield Finding(
+                at=facts.here(("wall", wall.name, "finishes", run.finishes[0], "panel")),
+                message=(
+                    f"wall {wall.name}: the panels have {shown_mm(height)} to cover and {panel.name} is"
+                    f" {shown_mm(panel.length)} long, {shown_mm(height - panel.length)} short; no trim covers the end"
+                    f" joints{where}"
+                ),
+                help=(
+                    f"name a `joint` trim in method {method.name}"
+                    f"{'' if wall.joints_up else ' (and say where panels meet with `joints up` on the wall)'}"
+                    ", or choose a longer panel"
+                ),
+                about=(f"wall {wall.name}", f"panel {panel.name}", f"method {method.name}"),
+                related=(Related("the panel's length", entry),) if entry else (),
+            )

@@ -1,0 +1,1 @@
+"""Mistakes of the survey."""

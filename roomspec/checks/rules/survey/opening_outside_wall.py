@@ -1,0 +1,72 @@
+"""An opening reaches beyond its wall."""
+
+from collections.abc import Iterator
+
+from roomspec.checks.facts import RoomFacts
+from roomspec.checks.finding import Finding
+from roomspec.checks.profile import lowest
+from roomspec.checks.record import COMMON_PRACTICE, Check, finds
+from roomspec.model.wall import Opening, Wall
+from roomspec.quantities.length import MM, shown_mm
+
+
+@finds(
+    Check(
+        name="opening-outside-wall",
+        group="survey",
+        severity="error",
+        scope="room",
+        summary="an opening reaches beyond its wall's ends, or over its ceiling line",
+        why=(
+            "An opening that does not fit its wall means that one of the two was measured or written wrongly. Whatever"
+            " is cut around it will not fit."
+        ),
+        source=(COMMON_PRACTICE,),
+        bad="""\
+job example
+room 1 "Bedroom"
+  height 2400
+  wall a 3000
+    window 1200 x 1000 at 2000 sill 900
+""",
+        good="""\
+job example
+room 1 "Bedroom"
+  height 2400
+  wall a 3000
+    window 1200 x 1000 at 1800 sill 900
+    door   900 x 2400 at 100
+""",
+    )
+)
+def opening_outside_wall(facts: RoomFacts) -> Iterator[Finding]:
+    """Hold each opening against the wall's ends and its top line."""
+    for wall in facts.room.walls:
+        for at, opening in enumerate(wall.openings):
+            beyond = _beyond(wall, opening)
+            if beyond:
+                yield Finding(
+                    at=facts.here(("wall", wall.name, "openings", at)),
+                    message=f"the {opening.kind} reaches {beyond}",
+                    help="check its size and place; `at` is measured from the wall's left end to its left edge",
+                    about=(f"wall {wall.name}",),
+                )
+
+
+def _beyond(wall: Wall, opening: Opening) -> str:
+    """Where it reaches beyond the wall, with the figures; empty where it fits."""
+    # Out of plumb, the larger width: what is over it is over it at every height.
+    width = max(wall.width, wall.width_top)
+    if opening.x < 0:
+        return f"{shown_mm(-opening.x)} beyond the left end of wall {wall.name}"
+    if opening.right > width:
+        over = shown_mm(opening.right - width)
+        return f"{over} beyond the right end of wall {wall.name}, which is {shown_mm(width)} wide"
+    if opening.sill < 0:
+        return f"{shown_mm(-opening.sill)} below the floor"
+    ceiling = lowest(wall.top, opening.x, opening.right)
+    if ceiling is not None and opening.top > ceiling:
+        above = int(opening.top - ceiling)
+        much = shown_mm(above) if above >= MM // 20 else "less than 0.1"
+        return f"{much} over the ceiling line of wall {wall.name}, which is {shown_mm(int(ceiling))} high there"
+    return ""

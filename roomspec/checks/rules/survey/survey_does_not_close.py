@@ -1,0 +1,65 @@
+"""The walls of a closed room do not come back to where they began."""
+
+from collections.abc import Iterator
+
+from roomspec.checks.facts import RoomFacts
+from roomspec.checks.finding import Finding
+from roomspec.checks.record import Check, finds
+from roomspec.checks.wording import listed
+from roomspec.diagnostics.diagnostic import Citation, Related
+from roomspec.layout.room_plan import closure_limit
+from roomspec.quantities.length import shown_mm
+
+
+@finds(
+    Check(
+        name="survey-does-not-close",
+        group="survey",
+        severity="error",
+        scope="room",
+        summary="the walls, put end to end, miss the point they began at",
+        why=(
+            "Every length and angle of a closed room is tied to the others, so a plan that does not close holds at"
+            " least one wrong figure. Panels cut to it will be short, and the floor area is wrong too. Up to 10 mm, or"
+            " 0.2 % of the perimeter in a large room, is what a tape gives."
+        ),
+        source=(Citation("common practice", "surveying: a closed traverse is held against 0.2 % of its length"),),
+        bad="""\
+job example
+room 1 "Bedroom"
+  height 2400
+  wall a 3000
+  wall b 2000
+  wall c 2940
+  wall d 2000
+""",
+        good="""\
+job example
+room 1 "Bedroom"
+  height 2400
+  wall a 3000
+  wall b 2000
+  wall c 2994
+  wall d 2000
+""",
+    )
+)
+def survey_does_not_close(facts: RoomFacts) -> Iterator[Finding]:
+    """Compare the closure error with its limit; name the pair of walls that would close the plan."""
+    plan = facts.plan()
+    if plan.closure_error is None or plan.closure_error <= closure_limit(plan.perimeter):
+        return
+    changes = [f"wall {name} {shown_mm(abs(by))} {'longer' if by > 0 else 'shorter'}" for name, by in plan.mend]
+    mend = f"{listed(changes)} would close it: measure {'them' if len(changes) > 1 else 'it'} again" if changes else ""
+    yield Finding(
+        at=facts.here(("name",)),
+        message=(
+            f"the survey does not close: the last wall ends {shown_mm(plan.closure_error)} from the start of the"
+            f" first; up to {shown_mm(closure_limit(plan.perimeter))} is allowed"
+        ),
+        help=mend or "measure the walls and corners again",
+        related=tuple(
+            Related(f"{change} would close it, with the other" if len(changes) > 1 else f"{change} would close it", at)
+            for change, at in zip(changes, (facts.here(("wall", name)) for name, _ in plan.mend), strict=True)
+        ),
+    )

@@ -1,0 +1,1 @@
+"""Mistakes where water gets."""

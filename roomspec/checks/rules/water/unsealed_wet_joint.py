@@ -1,0 +1,184 @@
+"""Water falls directly on a finish whose method leaves joints open there."""
+
+from collections.abc import Iterator
+from itertools import accumulate
+
+from roomspec.checks.facts import RoomFacts, written
+from roomspec.checks.finding import Finding
+from roomspec.checks.profile import lowest
+from roomspec.checks.record import COMMON_PRACTICE, Check, finds
+from roomspec.checks.wording import listed
+from roomspec.diagnostics.diagnostic import Citation, Edit, Fix, Origin, Related
+from roomspec.layout.extent import Run
+from roomspec.layout.face import neighbours
+from roomspec.model.method import Method
+from roomspec.model.wall import Finish, Wall
+from roomspec.takeoff.clip import Box, box_of
+from roomspec.takeoff.parts import direct_water
+
+_NAMES = {"joints": "the joints", "corners": "the corners", "edges": "the edges", "floor": "the floor line"}
+_NAMES |= {"ceiling": "the ceiling line"}
+# A line that any method has, most telling first: a seal line is written above it.
+_LINES = ("glue", "battens", "screw", "fix", "behind", "scribe", "gaps", "start", "inside_corner", "edge", "top")
+
+
+@finds(
+    Check(
+        name="unsealed-wet-joint",
+        group="water",
+        severity="error",
+        scope="room",
+        summary="water falls directly on a finish whose method does not seal what it meets there",
+        why=(
+            "Water that falls on panels runs into every joint that is not sealed, stays behind them and loosens the"
+            " adhesive, the plaster and in time the wall. The joints, the inside corners, the floor line and the"
+            " ceiling line need sealant as far as the water reaches; only those that lie in the wet region are asked"
+            " for. A sealed joint is still no waterproof layer: where one is required, local codes decide."
+        ),
+        source=(COMMON_PRACTICE, Citation("DIN 18534", "waterproofing of interior spaces, from memory")),
+        fix="adds the missing places to the method's seal line, or a seal line to the method",
+        bad="""\
+job example
+room 1 "Shower room"
+  height 2400
+  wall a 3000
+    wet    direct from 0 to 1200 up 0 to 2100
+    finish limestone-long by glued vertical start balanced
+panel limestone-long "Limestone print, long"
+  length 2600
+  cover  250
+  thick  10
+  price  31.50 each
+adhesive grab
+  tube  290 ml
+  price 6.20 each
+method glued
+  glue grab bead 8 every 100
+""",
+        good="""\
+job example
+room 1 "Shower room"
+  height 2400
+  wall a 3000
+    wet    direct from 0 to 1200 up 0 to 2100
+    finish limestone-long by glued vertical start balanced
+panel limestone-long "Limestone print, long"
+  length 2600
+  cover  250
+  thick  10
+  price  31.50 each
+adhesive grab
+  tube  290 ml
+  price 6.20 each
+sealant clear
+  tube  310 ml
+  price 5.10 each
+method glued
+  glue grab bead 8 every 100
+  seal clear bead 5 at joints floor
+""",
+    )
+)
+def unsealed_wet_joint(facts: RoomFacts) -> Iterator[Finding]:
+    """For each finish, what lies in direct water and is not in its method's seal lines."""
+    for index, wall in enumerate(facts.room.walls):
+        direct = direct_water((wet.region, wet.exposure) for wet in wall.wet) if wall.wet else ()
+        if not direct:
+            continue
+        run_of = {at: run for run in facts.runs()[index] for at in run.finishes}
+        for at, finish in enumerate(wall.finishes):
+            bounds = _bounds(wall, finish)
+            wetted = [both for box in direct if (both := bounds.common(box)) is not None]
+            open_places = _open_places(facts, index, finish, run_of.get(at), wetted)
+            if open_places:
+                yield _finding(facts, wall, at, finish.method, open_places)
+
+
+def _bounds(wall: Wall, finish: Finish) -> Box:
+    height = max((y for _, y in wall.top), default=0)
+    face = Box(0, max(wall.width, wall.width_top), 0, height)
+    return face.common(box_of(finish.region)) or Box(0, 0, 0, 0)
+
+
+def _open_places(facts: RoomFacts, index: int, finish: Finish, run: Run | None, wetted: list[Box]) -> list[str]:
+    """The seal places that lie in the wet part of the finish and that its method does not seal, in seal-line order."""
+    wall = facts.room.walls[index]
+    sealed = {place for seal in finish.method.seals for place in seal.places}
+    found = ["joints"] if run is not None and any(_holds_joint(run, box) for box in wetted) else []
+    before, after = neighbours(facts.room, index)
+    for beside, bearer, wet in (
+        (before, before, any(box.left <= 0 for box in wetted)),
+        (after, wall, any(box.right >= wall.width for box in wetted)),
+    ):
+        if beside is None or bearer is None or bearer.corner.kind != "inside" or not wet:
+            continue
+        # Against a wall without panels the corner is an edge like any other; a method that says corners means it too.
+        place = "corners" if beside.finishes and not beside.bare else "edges"
+        if place == "corners" or "corners" not in sealed:
+            found.append(place)
+    if any(box.bottom <= wall.keep("skirting") and not _floor_hidden(wall, box) for box in wetted):
+        found.append("floor")
+    if any(_at_ceiling(wall, box) for box in wetted):
+        found.append("ceiling")
+    return [place for place in dict.fromkeys(found) if place not in sealed]
+
+
+def _holds_joint(run: Run, box: Box) -> bool:
+    """True where a long joint of the run lies inside the box."""
+    left, _, bottom, _ = run.bounds
+    start, low, high = (left, box.left, box.right) if run.upright else (bottom, box.bottom, box.top)
+    return any(low < joint < high for joint in list(accumulate(run.strips, initial=start))[1:-1])
+
+
+def _floor_hidden(wall: Wall, box: Box) -> bool:
+    """True where a bath, a tray, units or openings that stand on the floor take its whole line."""
+    spans = [(o.x, o.x + o.width) for o in wall.obstacles if o.sill <= 0 and o.kind != "heat"]
+    spans += [(opening.x, opening.right) for opening in wall.openings if opening.sill <= 0]
+    reached = box.left
+    for left, right in sorted(spans):
+        if left > reached:
+            break
+        reached = max(reached, right)
+    return reached >= box.right
+
+
+def _at_ceiling(wall: Wall, box: Box) -> bool:
+    ceiling = lowest(wall.top, box.left, box.right)
+    return ceiling is not None and box.top >= ceiling - wall.keep("cornice")
+
+
+def _finding(facts: RoomFacts, wall: Wall, at: int, method: Method, places: list[str]) -> Finding:
+    missing = listed([_NAMES[place] for place in places])
+    if method.seals:
+        message = f"method {method.name} does not seal {missing} where water falls directly"
+    else:
+        message = f"water falls directly on this finish and method {method.name} seals nothing"
+    edits = _mend(facts, method, places)
+    wet = next(i for i, wet in enumerate(wall.wet) if wet.exposure == "direct")
+    return Finding(
+        at=facts.here(("wall", wall.name, "finishes", at, "method")),
+        message=f"wall {wall.name}: {message}",
+        help=f"seal {missing} in method {method.name}: `{_seal_line(facts, method, places)}`",
+        about=(f"wall {wall.name}", f"method {method.name}"),
+        related=(Related("direct water", facts.here(("wall", wall.name, "wet", wet))),),
+        fixes=(Fix(f"seal {missing} in method {method.name}", edits),) if edits else (),
+    )
+
+
+def _seal_line(facts: RoomFacts, method: Method, places: list[str]) -> str:
+    if method.seals:
+        return f"seal ... at {' '.join([*method.seals[0].places, *places])}"
+    return f"seal {facts.sealants[0] if facts.sealants else 'SEALANT'} bead 5 at {' '.join(places)}"
+
+
+def _mend(facts: RoomFacts, method: Method, places: list[str]) -> tuple[Edit, ...]:
+    """Add the places to the first seal line, or a seal line above another line of the method."""
+    lines = facts.elsewhere(f"method {method.name}")
+    if method.seals:
+        seal = written(lines, ("seals", 0))
+        return (Edit(Origin(seal.block, seal.line, seal.end, seal.end), " " + " ".join(places)),) if seal else ()
+    below = next((line for name in _LINES if (line := written(lines, (name,))) is not None), None)
+    if below is None or not facts.sealants:
+        return ()
+    place = Origin(below.block, below.line, below.start, below.start)
+    return (Edit(place, f"{_seal_line(facts, method, places)}\n{' ' * below.start}"),)
