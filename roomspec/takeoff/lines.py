@@ -1,7 +1,8 @@
 """Which way things run on a face, and where a lining's borders count as floor, ceiling, edge or corner."""
 
 from roomspec.layout.laid import Border, Line, Lining, Piece
-from roomspec.takeoff.face import Face
+from roomspec.quantities.length import MM
+from roomspec.takeoff.inside import covers
 
 _PLACES = {
     "start": "floor",
@@ -14,7 +15,8 @@ _PLACES = {
     "reveal": "edges",
     "rim": "rims",
 }
-_KEPT = {"skirting": "floor", "cornice": "ceiling", "architrave": "edges"}
+_NEAR = MM
+"""How far beside a line the lining is looked for."""
 
 
 def panels_run_up(direction: str) -> bool:
@@ -22,13 +24,22 @@ def panels_run_up(direction: str) -> bool:
     return direction in ("vertical", "crosswise")
 
 
-def place_of(border: Border, face: Face) -> str:
-    """The word a method's `seal` line has for the border: floor, ceiling, corners, edges or rims."""
-    if border.kind == "keep":
-        kept = border.opening
-        known = kept is not None and kept < len(face.keeps)
-        return _KEPT[face.keeps[kept].kind] if known and kept is not None else "edges"
-    return _PLACES[border.kind]
+def place_of(border: Border, lining: Lining) -> str:
+    """The word a method's `seal` line has for the border: floor, ceiling, corners, edges or rims.
+
+    What is kept along an opening is an architrave; elsewhere it is a cornice over the lining or a skirting under it.
+    """
+    if border.kind != "keep":
+        return _PLACES[border.kind]
+    if border.opening is not None:
+        return "edges"
+    return "ceiling" if is_over(border.line, lining) else "floor"
+
+
+def is_over(line: Line, lining: Lining) -> bool:
+    """True where the lining lies just under the line."""
+    x, y = middle(line)
+    return any(covers(piece, (x, y - _NEAR)) for piece in on_wall(lining))
 
 
 def is_level(line: Line) -> bool:

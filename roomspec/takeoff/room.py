@@ -42,7 +42,7 @@ def take_off_room(room: Room, laid: RoomLayout, terms: Terms) -> RoomTakeOff:
 
 def take_off_lining(face: Face, lining: Lining, before: Beside = (), after: Beside = ()) -> LiningTakeOff:
     """What one lining takes; `before` and `after` are the linings beyond its left and right corner."""
-    trims = trim_runs(face, lining)
+    trims = trim_runs(lining)
     battens = set_out_battens(face, lining)
     seals = seal_lining(face, lining, before, after)
     return LiningTakeOff(

@@ -49,7 +49,7 @@ def seal_lining(face: Face, lining: Lining, before: Beside = (), after: Beside =
             elif place == "corners":
                 length = Fraction(sum(map(length_of, sealed_corners(face, lining, before, after))))
             else:
-                lines = end_to_end(_lines_at(place, face, lining))
+                lines = end_to_end(_lines_at(place, lining))
                 length = sum((length_within(line, wet) for line in lines), start=Fraction(0))
             if length:
                 section = section_area(seal.shape, seal.a, seal.b)
@@ -57,12 +57,12 @@ def seal_lining(face: Face, lining: Lining, before: Beside = (), after: Beside =
     return tuple(found)
 
 
-def _lines_at(place: str, face: Face, lining: Lining) -> Iterable[Line]:
+def _lines_at(place: str, lining: Lining) -> Iterable[Line]:
     if place == "joints":
         return (joint.line for joint in lining.joints)
     if place == "trims":
         return (border.line for border in lining.borders if border.treatment == "trim")
-    return (border.line for border in lining.borders if place_of(border, face) == place)
+    return (border.line for border in lining.borders if place_of(border, lining) == place)
 
 
 def _in_water(point: WallPoint, lining: Lining, wet: Sequence[Box]) -> bool:

@@ -12,9 +12,11 @@ from roomspec.takeoff.face import outline_of
 from roomspec.takeoff.parts import divide, length_within
 from roomspec.takeoff.work import Work
 
-LAYERS = frozenset(
-    ("masonry", "concrete", "plaster", "plasterboard", "cement-board", "gypsum-fibre", "plywood", "tile", "stone")
-)
+LAYERS = frozenset((
+    "masonry", "concrete", "plaster", "plasterboard", "cement-board", "gypsum-fibre", "plywood", "tile", "stone",
+    "timber-frame", "metal-frame", "wallpaper", "lining",
+))  # fmt: skip
+"""What is removed by area; wallpaper and an old lining over all of the region, as no substrate records them."""
 
 
 def strip_out(wall: Wall) -> tuple[Work, ...]:

@@ -16,12 +16,8 @@ from roomspec.model.product import Trim
 from roomspec.quantities.length import MM
 from roomspec.takeoff.clip import end_to_end, length_of
 from roomspec.takeoff.corners import is_corner
-from roomspec.takeoff.face import Face
-from roomspec.takeoff.inside import covers
-from roomspec.takeoff.lines import is_upright, middle, on_wall, place_of
+from roomspec.takeoff.lines import is_over, is_upright
 
-BELOW = 20 * MM
-"""How far under an edge the lining is looked for; more than any trim takes, less than any strip."""
 NEAR = 60 * MM
 """How near a corner a planted trim's end counts as in it: more than any allowance, less than a strip."""
 
@@ -40,11 +36,9 @@ class TrimRun(Struct, frozen=True, cache_hash=True):
         return length_of(self.line)
 
 
-def trim_runs(face: Face, lining: Lining) -> tuple[TrimRun, ...]:
+def trim_runs(lining: Lining) -> tuple[TrimRun, ...]:
     """Every trim that a lining takes, one run a straight line."""
-    runs = [
-        run for role, trim, lines in chain(_laid(lining), _planted(face, lining)) for run in _runs(role, trim, lines)
-    ]
+    runs = [run for role, trim, lines in chain(_laid(lining), _planted(lining)) for run in _runs(role, trim, lines)]
     corners = [border.line for border in lining.borders if is_corner(border)]
     return tuple(TrimRun(run.role, run.trim, run.line, _mitres(run, runs, corners)) for run in runs)
 
@@ -65,7 +59,7 @@ def _laid(lining: Lining) -> Iterable[tuple[str, Trim, list[Line]]]:
     return ((role, trim, lines) for (role, trim), lines in found.items())
 
 
-def _planted(face: Face, lining: Lining) -> Iterable[tuple[str, Trim, list[Line]]]:
+def _planted(lining: Lining) -> Iterable[tuple[str, Trim, list[Line]]]:
     method = lining.method
     for role, trim in (
         ("skirting", method.skirting),
@@ -75,22 +69,17 @@ def _planted(face: Face, lining: Lining) -> Iterable[tuple[str, Trim, list[Line]
     ):
         if trim is not None:
             borders = [border for border in lining.borders if border.trim != trim]
-            yield role, trim, [border.line for border in borders if _takes(role, border, face, lining)]
+            yield role, trim, [border.line for border in borders if _takes(role, border, lining)]
 
 
-def _takes(role: str, border: Border, face: Face, lining: Lining) -> bool:
+def _takes(role: str, border: Border, lining: Lining) -> bool:
     if role == "skirting":
         return border.kind == "start"
     if role == "cornice":
         return border.kind == "top"
     if role == "cap":
-        return border.kind == "edge" and not is_upright(border.line) and _is_upper(border.line, lining)
-    return border.kind in ("opening", "reveal") and place_of(border, face) == "edges"
-
-
-def _is_upper(line: Line, lining: Lining) -> bool:
-    x, y = middle(line)
-    return any(covers(piece, (x, y - BELOW)) for piece in on_wall(lining))
+        return border.kind == "edge" and not is_upright(border.line) and is_over(border.line, lining)
+    return border.kind in ("opening", "reveal")
 
 
 def _mitres(run: TrimRun, runs: Iterable[TrimRun], corners: Iterable[Line]) -> int:

@@ -39,6 +39,11 @@ def lining_work(
     ]
     for role in sorted({run.role for run in trims}):
         work.append(_lengths("trims", (role,), [run.length for run in trims if run.role == role]))
+    mitred = [border.line for border in lining.borders if border.treatment == "mitred" and not border.shared]
+    ends = Fraction(sum(run.mitres for run in trims))
+    work.append(Work("mitres", (), (("m", Fraction(sum(map(length_of, mitred)), METRE)), ("each", ends))))
+    if lining.method.behind is not None:
+        work.append(Work("sheets", (), (("m2", lining.area / SQUARE_METRE),)))
     work.append(_lengths("battens", (), [length_of(batten.line) for batten in battens]))
     work.append(Work("seals", (), (("m", sum((seal.length for seal in seals), start=Fraction(0)) / METRE),)))
     work.append(Work("cut-outs", (), (("each", Fraction(count_cut_outs(face, lining))),)))
