@@ -1,9 +1,8 @@
-"""A run's area cut into cells: strips across the panels, and along each strip the lengths between end joints.
+"""Columns of upright panels: each column's part of a run's area, cut into cells at its end joints.
 
 Upright panels are stacked from the floor up and break at `joints up`, and at the panel's length where those leave
 more; end joints lie level across the run, over an opening too. On a rising floor each column counts from its own
-lowest point. Flat rows count from `start`; `bond half` and `third` shift row by row, away from the end that the
-setting out starts at. Rows that run on are laid stacked.
+lowest point.
 """
 
 import itertools
@@ -11,14 +10,12 @@ from collections.abc import Iterator
 
 from roomspec.layout.extent import Run
 from roomspec.layout.face import level_floor
-from roomspec.layout.set_out import joint_of, strips_from_joint
+from roomspec.layout.set_out import strips_from_joint
 from roomspec.layout.slabs import Slab, cut_x, cut_y, height_at
 from roomspec.model.wall import Wall
 
 Cell = tuple[int, int, list[Slab]]
 """From and to along the panel, and the area between."""
-
-_SHIFTS = {"half": 2, "third": 3}
 
 
 def strip_edges(run: Run) -> list[int]:
@@ -71,37 +68,3 @@ def upright_lengths(wall: Wall, run: Run, bottom: int, top: int, floor: int) -> 
     for a, b in zip([bottom, *breaks], [*breaks, top], strict=True):
         lengths.extend(strips_from_joint(a, b, run.panel.length, a))
     return tuple(lengths)
-
-
-def row_lengths(run: Run, row: int) -> tuple[int, ...]:
-    """The lengths that fill a row of flat panels from the run's left to its right; `row` counts from 0, bottom up."""
-    left, right, _, _ = run.bounds
-    module, cycle = run.panel.length, _SHIFTS.get(run.bond, 1)
-    shift = (row % cycle) * module // cycle
-    joint = joint_of(left, right, module, run.start) + (-shift if run.start.way == "right" else shift)
-    return strips_from_joint(left, right, module, joint)
-
-
-def rows(run: Run, slabs: list[Slab]) -> Iterator[list[Cell]]:
-    """For each row of flat panels its cells, leftmost first."""
-    edges = strip_edges(run)
-    left = run.bounds[0]
-    for row, (low, high) in enumerate(itertools.pairwise(edges)):
-        part = cut_y([s for s in slabs if min(s[2], s[3]) < high and max(s[4], s[5]) > low], low, high)
-        part.sort()
-        cells: list[Cell] = []
-        at = left
-        first = 0
-        for length in row_lengths(run, row):
-            a, b = at, at + length
-            while first < len(part) and part[first][1] <= a:
-                first += 1
-            inside = []
-            place = first
-            while place < len(part) and part[place][0] < b:
-                if part[place][1] > a:
-                    inside.append(cut_x(part[place], a, b))
-                place += 1
-            cells.append((a, b, inside))
-            at = b
-        yield cells

@@ -4,7 +4,8 @@ This is the cheap part of laying, which the checks read on every keystroke. What
 
 - Touching (or overlapping) finishes of one product, method, direction and setting out are one run. Where finishes of
   different runs overlap, the earlier keeps the place.
-- A region that begins at or below the top of a kept skirting begins at the floor; likewise at a kept cornice.
+- A region that begins no higher than the panels do over a kept skirting or an upstand begins at the floor; likewise
+  under a kept cornice.
 - What is taken under a slope is taken upright, as heights are surveyed.
 - Walls out of plumb are set out on the larger width.
 """
@@ -22,6 +23,8 @@ from roomspec.model.product import Panel
 from roomspec.model.room import Room
 from roomspec.model.shape import Region, SetOut
 from roomspec.model.wall import Finish, Wall
+
+MOST_PIECES = 200_000
 
 
 class Part(Struct, frozen=True, cache_hash=True):
@@ -122,8 +125,8 @@ def _run(
         free, cuts = (True, True, True, True), no_cuts
         if len(group) > 1:
             free, cuts = open_sides(rects[at], [rects[other] for other in group if other != at], edge.take)
-        on_floor = b <= max(wall.keep("skirting"), 0)
-        to_top = t >= height - wall.keep("cornice")
+        on_floor = b <= (0 if floor.kind == "start" else floor.take)
+        to_top = t >= height - (0 if ceiling.kind == "top" else ceiling.take)
         parts.append(Part(
             l + (left.take if l <= 0 else edge.take if free[0] else 0),
             r - (right.take if r >= width else edge.take if free[1] else 0),
@@ -134,7 +137,7 @@ def _run(
             cuts,
         ))  # fmt: skip
     region = _bounds(wall, parts, ceiling.take)
-    strips, troubles = _strips(first, region)
+    strips, troubles = _strips(first, region, len(wall.joints_up))
     return Run(
         group, first.panel, method, first.direction, first.bond, first.start, first.rows,
         left, right, floor, ceiling, edge, tuple(parts), region, strips, troubles,
@@ -162,13 +165,14 @@ def _heights(profile: tuple[tuple[int, int], ...], left: int, right: int) -> lis
     return [height_at(profile, left), *inside, height_at(profile, right, after=False)]
 
 
-def _strips(finish: Finish, region: Region) -> tuple[tuple[int, ...], tuple[str, ...]]:
+def _strips(finish: Finish, region: Region, breaks: int) -> tuple[tuple[int, ...], tuple[str, ...]]:
     left, right, bottom, top = (side or 0 for side in (region.left, region.right, region.bottom, region.top))
     upright = finish.direction == "vertical"
     start, end, way = (left, right, finish.start) if upright else (bottom, top, finish.rows)
     if right <= left or top <= bottom:
         return (), ("nothing is left of the run after trims, corners and gaps have taken theirs",)
-    cover = finish.panel.cover
-    if cover <= 0 or (end - start) // cover > MOST_STRIPS:
-        return (), (f"the run would take more than {MOST_STRIPS} panels side by side; is a length mistyped?",)
+    cover, length = finish.panel.cover, finish.panel.length
+    along = top - bottom if upright else right - left
+    if (end - start) // cover > MOST_STRIPS or (end - start) // cover * (along // length + breaks) > MOST_PIECES:
+        return (), ("the run would take tens of thousands of panels; is a length mistyped?",)
     return set_out(start, end, cover, way), ()

@@ -1,7 +1,7 @@
 """One wall laid: every run cut into its pieces."""
 
 from roomspec.layout.borders import borders_of
-from roomspec.layout.cells import columns, row_lengths, rows, strip_edges, upright_lengths
+from roomspec.layout.cells import columns, strip_edges, upright_lengths
 from roomspec.layout.deduct import less, too_crowded
 from roomspec.layout.extent import Run, runs_of_wall
 from roomspec.layout.face import face_slabs, obstacle_slab, opening_slab
@@ -9,6 +9,7 @@ from roomspec.layout.laid import Lining, Piece, WallLayout
 from roomspec.layout.pieces import cut_pieces
 from roomspec.layout.region import finish_area, leaning
 from roomspec.layout.reveals import reveal_pieces
+from roomspec.layout.rows import row_lengths, rows
 from roomspec.layout.slabs import area, half
 from roomspec.layout.touching import Rect
 from roomspec.model.job import Terms
@@ -19,7 +20,7 @@ MOST_CELLS = 2_000_000
 """Slices of the area times strips; beyond this a wall is not cut into pieces."""
 
 
-def lay_wall(room: Room, index: int, terms: Terms) -> WallLayout:  # noqa: ARG001
+def lay_wall(room: Room, index: int, terms: Terms) -> WallLayout:
     """The wall's linings. Depends on the wall, on its two neighbours' corners and on what lines them there."""
     wall = room.walls[index]
     openings = [opening_slab(wall, opening, 0) for opening in wall.openings]
@@ -36,14 +37,14 @@ def lay_wall(room: Room, index: int, terms: Terms) -> WallLayout:  # noqa: ARG00
     lined: set[int] = set()
     number = 1
     for run in runs_of_wall(room, index):
-        lining = _lay_run(wall, run, taken, lined, number)
+        lining = _lay_run(wall, run, terms, taken, lined, number)
         linings.append(lining)
         number += len(lining.pieces)
         taken.extend(part.place for part in run.parts)
     return WallLayout(wall.name, gross, net, tuple(linings))
 
 
-def _lay_run(wall: Wall, run: Run, taken: list[Rect], lined: set[int], number: int) -> Lining:
+def _lay_run(wall: Wall, run: Run, terms: Terms, taken: list[Rect], lined: set[int], number: int) -> Lining:
     """One run cut; `taken` are the regions of earlier runs, `lined` the openings whose reveals are lined already."""
     if not run.strips:
         return _unlaid(run)
@@ -52,7 +53,12 @@ def _lay_run(wall: Wall, run: Run, taken: list[Rect], lined: set[int], number: i
         return _unlaid(run, "openings and obstacles leave nothing of the run")
     if not run.upright and len(area.slabs) * len(run.strips) > MOST_CELLS:
         return _unlaid(run, "the run would take millions of pieces; is a length mistyped?")
-    strips = list(columns(wall, run, area.slabs) if run.upright else rows(run, area.slabs))
+    if run.upright:
+        lengths: tuple[tuple[int, ...], ...] = (upright_lengths(wall, run, *run.bounds[2:], 0),)
+        strips = list(columns(wall, run, area.slabs))
+    else:
+        lengths = row_lengths(run, terms)
+        strips = list(rows(run, area.slabs, lengths))
     cut = cut_pieces(run, strips, strip_edges(run), number)
     borders = borders_of(wall, run, area)
     pieces: list[Piece] = cut.pieces
@@ -62,15 +68,8 @@ def _lay_run(wall: Wall, run: Run, taken: list[Rect], lined: set[int], number: i
             pieces.extend(reveal_pieces(run, wall.openings[at], number + len(pieces)))
     return Lining(
         run.finishes, run.panel, run.method, run.direction, run.region, half(cut.doubled), run.strips,
-        _lengths(wall, run), tuple(pieces), tuple(cut.joints), borders, run.troubles,
+        lengths, tuple(pieces), tuple(cut.joints), borders, run.troubles,
     )  # fmt: skip
-
-
-def _lengths(wall: Wall, run: Run) -> tuple[tuple[int, ...], ...]:
-    if not run.upright:
-        return tuple(row_lengths(run, row) for row in range(len(run.strips)))
-    _, _, bottom, top = run.bounds
-    return (upright_lengths(wall, run, bottom, top, 0),)
 
 
 _CROWDED = "so many openings lie over one another that nothing was laid"

@@ -3,7 +3,7 @@
 from roomspec.model.shape import SetOut
 
 MOST_STRIPS = 20_000
-"""Beyond this a run is a slip of the pen (a kilometre of wall takes 4,000 covers of 250)."""
+"""Strips in a run; more is a slip of the pen (a kilometre of wall takes 4,000 covers of 250)."""
 
 
 def set_out(start: int, end: int, module: int, way: SetOut) -> tuple[int, ...]:
