@@ -1,0 +1,77 @@
+"""The linear and integer programs over the cuts known so far, solved by HiGHS with one thread and a fixed seed."""
+
+from collections.abc import Iterable, Sequence
+from typing import Any, NamedTuple
+
+from roomspec.cutting.best_cut import made_by
+from roomspec.cutting.needs import Cut, Problem
+
+INFINITE = float("inf")
+
+
+class Relaxed(NamedTuple):
+    """The relaxation's solution: its weight, how often each known cut, and the worth of one more of each need.
+
+    Duals are in the weight of the dearest stock. Floats: only hints, nothing is proven with them.
+    """
+
+    weight: float
+    times: list[float]
+    duals: list[float]
+
+
+class Master:
+    """The program: at least the demand from the known cuts at the least weight. Holds the solver's warm start."""
+
+    def __init__(self, problem: Problem) -> None:
+        self.problem = problem
+        self.cuts: list[Cut] = []
+        self._known: set[Cut] = set()
+        self._solver = quiet_solver()
+        for need in problem.needs:
+            self._solver.addRow(float(need.count), INFINITE, 0, [], [])
+
+    def add(self, cuts: Iterable[Cut]) -> int:
+        """Add the cuts that are not known yet; says how many those were."""
+        dearest = max(self.problem.weights)
+        before = len(self.cuts)
+        for cut in cuts:
+            if cut in self._known:
+                continue
+            self._known.add(cut)
+            self.cuts.append(cut)
+            made = sorted(made_by(cut).items())
+            self._solver.addCol(
+                self.problem.weights[cut.stock] / dearest,
+                0.0,
+                INFINITE,
+                len(made),
+                [index for index, _ in made],
+                [float(times) for _, times in made],
+            )
+        return len(self.cuts) - before
+
+    def demand(self, counts: Sequence[int]) -> None:
+        """Ask for `counts` of the needs from now on."""
+        for index, count in enumerate(counts):
+            self._solver.changeRowBounds(index, float(count), INFINITE)
+
+    def relax(self) -> Relaxed:
+        """The relaxation's solution."""
+        self._solver.run()
+        solution = self._solver.getSolution()
+        weight = self._solver.getInfo().objective_function_value * max(self.problem.weights)
+        return Relaxed(weight, list(solution.col_value), list(solution.row_dual))
+
+
+def quiet_solver() -> Any:
+    """A HiGHS solver that prints nothing and gives the same answer each time."""
+    import highspy
+
+    # `highspy.Highs` writes a banner to standard output when it is made; the class below it can first be told not to.
+    solver: Any = vars(highspy)["_Highs"]()
+    solver.setOptionValue("output_flag", False)
+    solver.setOptionValue("threads", 1)
+    solver.setOptionValue("random_seed", 0)
+    solver.setOptionValue("parallel", "off")
+    return solver
