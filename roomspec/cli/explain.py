@@ -13,16 +13,16 @@ from roomspec.cli.screen import paint_for
 @click.option("--as", "form", type=click.Choice(["text", "json"]), default="text", help="How to print it.")
 def explain(name: str | None, everything: bool, form: str) -> int:
     """Explain the check NAME, or list them all with --all."""
-    from roomspec.checks.registry import CHECKS
+    from roomspec.checks.registry import every_record
 
     if everything == bool(name):
         raise click.UsageError("Give the name of one check, or --all.")
-    known = {check.name: check for check in CHECKS}
+    known = {check.name: check for check in every_record()}
     if name and name not in known:
         nearest = difflib.get_close_matches(name, known, n=3, cutoff=0.5)
         hint = f"did you mean {' or '.join(nearest)}?" if nearest else "`roomspec explain --all` lists them."
         raise click.ClickException(f"No check is called {name}; {hint}")
-    chosen = [known[name]] if name else list(CHECKS)
+    chosen = [known[name]] if name else list(known.values())
     if form == "json":
         from roomspec.reports.checks_json import checks_json
 

@@ -10,7 +10,7 @@ from typing import Literal
 import msgspec
 from msgspec import Struct
 
-Number = int | float
+from roomspec.reports.number import Number
 
 
 class JobOut(Struct, frozen=True):
@@ -126,10 +126,13 @@ class OrderOut(Struct, frozen=True):
 
 
 class PieceOut(Struct, frozen=True):
-    """One blank of a cutting pattern and the pieces cut so: `room/wall/number`."""
+    """One blank of a cutting pattern and the pieces cut so, one for each panel of the pattern: `room/wall/number`.
+
+    A trim or a batten has no width of its own: its `width_mm` is null.
+    """
 
     length_mm: Number
-    width_mm: Number
+    width_mm: Number | None
     of: tuple[str, ...]
 
 
@@ -144,23 +147,28 @@ class PatternOut(Struct, frozen=True):
 
 
 class CuttingOut(Struct, frozen=True):
-    """The cutting plan of one product in one pool; no plan can use fewer than `bound`."""
+    """The cutting plan of one product in one pool; no plan can use fewer than `bound`.
+
+    For numbered panels `sets` are the whole sets to order, and `bound` holds for these.
+    """
 
     kind: str
     item: str
     pool: str
     panels: int
+    sets: int | None
     bound: int
     proven: bool
     patterns: tuple[PatternOut, ...]
 
 
 class MeasuredWallOut(Struct, frozen=True):
-    """A wall as a tender measures it, each step a line."""
+    """A wall as a tender measures it, each step a line; `length_m` is what the rule measures by length."""
 
     room: str
     wall: str
     quantity_m2: Number
+    length_m: Number
     lines: tuple[str, ...]
 
 
@@ -188,21 +196,33 @@ class ExtraOut(Struct, frozen=True):
     quantity: Number
     unit: str
     unit_price: Decimal
+    price_per: str
     cost: Decimal
 
 
+class StepOut(Struct, frozen=True):
+    """One step of the price, with the per cent and what it is of where it is one."""
+
+    name: str
+    amount: Decimal
+    percent: Decimal | None
+    of: Decimal | None
+
+
 class PriceOut(Struct, frozen=True):
-    """The price, each step a figure; `margin` true where profit was reckoned on the price."""
+    """The price; `steps` are the same figures in the order reckoned. `cost` is material, labour and extras."""
 
     material: Decimal
     labour: Decimal
     extras: Decimal
+    cost: Decimal
     overhead: Decimal
     profit: Decimal
     contingency: Decimal
     net: Decimal
     tax: Decimal
     total: Decimal
+    steps: tuple[StepOut, ...]
 
 
 class FindingsOut(Struct, frozen=True):

@@ -40,8 +40,8 @@ def _table(section: Section) -> "Table":
     table = Table(box=box.SIMPLE_HEAD, pad_edge=False, show_edge=False)
     used = [at for at in range(len(section.heads)) if any(row[at] for row in section.rows)]
     for at in used:
-        flush = "right" if section.align[at] == "r" else "left"
-        table.add_column(Text(section.heads[at]), justify=flush, overflow="fold")
+        right = section.align[at] == "r"
+        table.add_column(Text(section.heads[at]), justify="right" if right else "left", overflow="fold")
     for number, row in enumerate(section.rows, start=1):
         last_before_totals = number == len(section.rows) - section.totals and section.totals > 0
         style = "bold" if number == len(section.rows) and section.totals else ""

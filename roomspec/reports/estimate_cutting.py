@@ -1,0 +1,36 @@
+"""Cutting plans in the shape of the estimate."""
+
+from roomspec.cutting.pattern import Pattern
+from roomspec.quantities.length import to_mm
+from roomspec.reports.estimate_json import CuttingOut, PatternOut, PieceOut
+from roomspec.takeoff.taken import PooledPlan
+
+
+def cutting_out(pooled: PooledPlan) -> CuttingOut:
+    """One product's plan in one pool."""
+    plan = pooled.plan
+    numbered = plan.sets is not None
+    return CuttingOut(
+        kind=pooled.kind,
+        item=pooled.item,
+        pool=pooled.pool,
+        panels=plan.panels,
+        sets=plan.sets,
+        bound=plan.bound,
+        proven=plan.proven,
+        patterns=tuple(_pattern(pattern, numbered, pooled.kind == "panel") for pattern in plan.patterns),
+    )
+
+
+def _pattern(pattern: Pattern, numbered: bool, wide: bool) -> PatternOut:
+    return PatternOut(
+        count=pattern.count,
+        stock_mm=to_mm(pattern.stock),
+        pieces=tuple(
+            PieceOut(to_mm(rip.length), to_mm(rip.width) if wide else None, rip.names)
+            for strip in pattern.strips
+            for rip in strip.rips
+        ),
+        offcut_mm=to_mm(pattern.offcut),
+        set_number=pattern.number + 1 if numbered else None,
+    )

@@ -1,0 +1,45 @@
+"""`roomspec new`: a job that checks clean, and nothing overwritten."""
+
+import json
+
+import pytest
+
+
+def test_a_new_job_checks_clean_and_prices(run):
+    """The job has no finding of any kind, a proven order and a price."""
+    assert run("new", "first job", "--title", 'The "first" job').code == 0
+    checked = run("check", "first job", "--fail-on", "hint")
+    assert (checked.code, checked.out) == (0, "No findings.\n")
+    estimate = json.loads(run("estimate", "first job", "--as", "json").out)
+    assert estimate["job"]["name"] == "first-job"
+    assert float(estimate["price"]["total"]) > 0
+    assert all(line["proven"] for line in estimate["order"] if line["bound"] is not None)
+
+
+def test_a_new_job_is_formatted(run):
+    """The formatter changes nothing in it."""
+    run("new", "job")
+    assert run("format", "job", "--check").code == 0
+
+
+def test_nothing_is_overwritten(run, tmp_path):
+    """Where one of its files is there already, none is written."""
+    (tmp_path / "here").mkdir()
+    (tmp_path / "here" / "catalogue.room").write_text("# mine\n")
+    assert run("new", "here").refused
+    assert (tmp_path / "here" / "catalogue.room").read_text() == "# mine\n"
+    assert [file.name for file in (tmp_path / "here").iterdir()] == ["catalogue.room"]
+
+
+@pytest.mark.parametrize("folder", ["file/below", "a\0b", "x" * 5000])
+def test_a_folder_that_cannot_be_is_refused(run, tmp_path, folder):
+    """A folder below a file, or a name that no disk takes."""
+    (tmp_path / "file").write_text("")
+    assert run("new", folder).refused
+
+
+@pytest.mark.parametrize("folder", ["Straße 5", "客房", "...", "-", "a/b/c"])
+def test_names_of_folders_become_names_of_jobs(run, folder):
+    """Any folder gives a job whose name the language can read."""
+    assert run("new", "--", folder).code == 0
+    assert run("check", "--", folder if folder != "-" else "./-").code == 0
