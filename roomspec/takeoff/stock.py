@@ -3,7 +3,7 @@
 from decimal import Decimal
 
 from roomspec.cutting.demand import PanelStock, StockLength
-from roomspec.model.product import Panel, Price, Stock, Support, Trim
+from roomspec.model.product import Panel, Price, Product, Sheet, Stock, Support, Trim
 from roomspec.quantities.length import METRE
 
 Lengthwise = Panel | Trim | Support
@@ -23,19 +23,22 @@ def stock_lengths(product: Lengthwise) -> tuple[StockLength, ...]:
 def cost_of_one(product: Lengthwise, stock: Stock) -> Decimal | None:
     """Money for one unit of that length, by its own price or the product's; not rounded."""
     price = stock_price(product, stock.length)
-    if price is None:
-        return None
-    if price.per == "pack":
-        return price.amount / product.pack
-    if price.per == "m":
-        return price.amount * stock.length / METRE
-    if price.per == "m2":
-        across = product.cover if isinstance(product, Panel) else METRE
-        return price.amount * stock.length * across / (METRE * METRE)
-    return price.amount
+    return None if price is None else cost_of(product, price, stock.length, 1)
 
 
 def stock_price(product: Lengthwise, length: int) -> Price | None:
     """The price that holds for one length."""
     own = next((stock.price for stock in product.stocks if stock.length == length), None)
     return own if own is not None else product.price
+
+
+def cost_of(product: Product, price: Price, length: int, count: int) -> Decimal:
+    """Money for `count` of a product, each `length` long; not rounded. A price per m2 of what has no width is per m."""
+    if price.per == "pack":
+        return price.amount * count / product.pack
+    if price.per == "m":
+        return price.amount * count * length / METRE
+    if price.per == "m2":
+        across = product.cover if isinstance(product, Panel) else product.width if isinstance(product, Sheet) else METRE
+        return price.amount * count * length * across / (METRE * METRE)
+    return price.amount * count

@@ -1,0 +1,107 @@
+"""What the quotation rests on: everything that was not surveyed, not given or not priced, in sentences."""
+
+from collections.abc import Iterable, Iterator, Sequence
+
+from roomspec.model.job import Job
+from roomspec.model.room import Room
+from roomspec.model.wall import Wall
+from roomspec.pricing.labour import LabourLine, untimed
+from roomspec.pricing.order import OrderLine
+from roomspec.quantities.length import mm_text
+from roomspec.takeoff.taken import LiningTakeOff, RoomTakeOff, TakeOff
+
+
+def assumptions_of(
+    job: Job, take_off: TakeOff, order: Sequence[OrderLine], labour: Sequence[LabourLine]
+) -> tuple[str, ...]:
+    """The job's own assumptions first, then what was found; each sentence once."""
+    found = (
+        *job.assumptions,
+        *_unconfirmed(job.rooms),
+        *_unstated(job.rooms, take_off.rooms),
+        *_fastening(job.rooms, take_off.rooms),
+        *_unpriced(order),
+        *_unmanned(job, labour),
+        *take_off.troubles,
+    )
+    return tuple(dict.fromkeys(found))
+
+
+def _unconfirmed(rooms: Iterable[Room]) -> Iterator[str]:
+    for room in rooms:
+        for wall in room.walls:
+            if not wall.confirmed:
+                width = mm_text(wall.width)
+                yield f"Wall {wall.name} of {_called(room)} is taken as about {width} mm wide: confirm on site."
+        for ceiling in room.ceilings:
+            if not ceiling.confirmed:
+                yield f"The size of ceiling {ceiling.name} of {_called(room)} is approximate: confirm on site."
+        for line in room.diagonals:
+            if not line.confirmed:
+                yield f"The diagonal {line.start} {line.end} of {_called(room)} is approximate: confirm on site."
+
+
+def _unstated(rooms: Sequence[Room], taken: Sequence[RoomTakeOff]) -> Iterator[str]:
+    """Walls that are lined and whose substrate, or whose surface under glue, nobody recorded."""
+    lined = list(_lined(rooms, taken))
+    bare = [(room, wall) for room, wall, _ in lined if not wall.substrates]
+    glued = [
+        (room, wall)
+        for room, wall, linings in lined
+        if not wall.surfaces and any(lining.method.glue is not None for lining in linings)
+    ]
+    yield from _of_walls(bare, "The substrate of {} was not recorded: taken as fit to carry the lining.")
+    yield from _of_walls(glued, "The surface of {} was not recorded: taken as sound, dry and clean.")
+
+
+def _fastening(rooms: Sequence[Room], taken: Sequence[RoomTakeOff]) -> Iterator[str]:
+    """Screwed linings with neither battens nor studs, whose screws are counted as if battens stood there."""
+    loose = [
+        (room, wall)
+        for room, wall, linings in _lined(rooms, taken)
+        if not wall.studs and any(lining.method.screw and not lining.method.battens for lining in linings)
+    ]
+    yield from _of_walls(loose, "Screws on {} are counted as if battens stood there: none are recorded.")
+
+
+def _of_walls(walls: Sequence[tuple[Room, Wall]], sentence: str) -> Iterator[str]:
+    """One sentence for each room, or pattern, that names its walls."""
+    by_room: dict[str, list[str]] = {}
+    for room, wall in walls:
+        names = by_room.setdefault(_called(room), [])
+        if wall.name not in names:
+            names.append(wall.name)
+    for called, names in by_room.items():
+        subject = f"wall {names[0]}" if len(names) == 1 else f"walls {', '.join(names)}"
+        yield sentence.format(f"{subject} of {called}")
+
+
+def _unpriced(order: Iterable[OrderLine]) -> Iterator[str]:
+    for line in order:
+        if line.cost is None and line.ordered:
+            yield f"No price is given for {line.kind} {line.item}: the totals leave it out."
+
+
+def _unmanned(job: Job, labour: Sequence[LabourLine]) -> Iterator[str]:
+    if not labour:
+        return
+    if job.gang is None:
+        yield "No gang is named: the totals leave labour out."
+        return
+    if job.gang.rate is None:
+        yield f"Gang {job.gang.name} has no rate: the totals leave labour out."
+    yield from (f"No time is given for {task}: the totals leave it out." for task in untimed(labour))
+
+
+def _lined(
+    rooms: Sequence[Room], taken: Sequence[RoomTakeOff]
+) -> Iterator[tuple[Room, Wall, tuple[LiningTakeOff, ...]]]:
+    for room, off in zip(rooms, taken, strict=True):
+        for wall, wall_off in zip(room.walls, off.walls, strict=True):
+            if wall_off.linings:
+                yield room, wall, wall_off.linings
+
+
+def _called(room: Room) -> str:
+    """A room of a pattern by its pattern, so that what was not surveyed is said once for all of them."""
+    return f"pattern {room.pattern}" if room.pattern else f"room {room.name}"
