@@ -59,8 +59,9 @@ def ripped_strips(problem: Problem, values: Sequence[int], counts: Sequence[int]
             inside = [index for index in allowed if problem.needs[index].length <= length]
             best = best_across(problem, values, counts, inside, beat)
             if best.most > beat:
-                as_long = sum(counts[index] for index in inside if problem.needs[index].length == length)
-                yield StripChoice(length, best.most, as_long, end, members(inside, best))
+                # This strip also stands for longer ones that are worth no more, hence their rips' count.
+                limit = sum(counts[index] for index in allowed if problem.needs[index].length >= length)
+                yield StripChoice(length, best.most, limit, end, members(inside, best))
                 beat = best.most
 
 

@@ -120,6 +120,8 @@ def joins(problem: Problem, stock: int, strip: list[int], index: int) -> bool:
     needs, need = problem.needs, problem.needs[index]
     if needs[strip[0]].full or need.length > strip_length(problem, stock, tuple(strip)):
         return False
+    if not holds(problem, need, stock):
+        return False
     if need.ends not in ("none", ends_of(problem, tuple(strip))):
         return False
     if need.edges != "none" and any(needs[other].edges == need.edges for other in strip):
