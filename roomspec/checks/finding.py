@@ -21,7 +21,7 @@ class Finding(Struct, frozen=True):
     severity: str = ""
 
 
-class Found(Struct, frozen=True):
+class Raised(Struct, frozen=True):
     """A diagnostic and the keys of what it is about."""
 
     diagnostic: Diagnostic

@@ -20,7 +20,8 @@ job example
 room 1 "Bedroom"
   height 2400
   wall a 3000
-    finish limestone-lng by glued vertical
+    finish limestone-long by glued vertical from 0 to 1500
+    finish limestone-lng by glued vertical from 1500 to 3000
 panel limestone-long "Limestone print, long"
   length 2600
   cover  250
@@ -37,7 +38,8 @@ job example
 room 1 "Bedroom"
   height 2400
   wall a 3000
-    finish limestone-long by glued vertical
+    finish limestone-long by glued vertical from 0 to 1500
+    finish limestone-long by glued vertical from 1500 to 3000
 panel limestone-long "Limestone print, long"
   length 2600
   cover  250

@@ -1,0 +1,107 @@
+"""Waving findings off: what each `allow` covers, which did nothing, which name no check.
+
+An allow in the job's block covers everything; one in a room (or its pattern) all of that room; one in a wall, a product
+or a method whatever concerns it. The lines are gathered by the caller, who also knows in which rooms each holds.
+"""
+
+from collections.abc import Iterable
+
+from msgspec import Struct
+
+from roomspec.checks.finding import Raised
+from roomspec.checks.registry import CHECKS
+from roomspec.diagnostics.diagnostic import Diagnostic, Origin
+from roomspec.names.suggest import offered
+
+ALL = ""
+"""The subject of an allow that holds for all it is asked about: a room's for the room, the job's for the job."""
+
+
+class Allow(Struct, frozen=True, cache_hash=True):
+    """One `allow NAME because "reason"`; `subject` is the key of what it covers: `wall a`, `panel x`, or ALL."""
+
+    name: str
+    reason: str
+    subject: str
+    at: Origin
+    """The check's name in the line."""
+
+
+class Scope(Struct, frozen=True):
+    """Findings, and the allows that hold over them: a room's with its own, its products' and the job's."""
+
+    raised: tuple[Raised, ...]
+    allows: tuple[Allow, ...]
+
+
+def apply_allows(scopes: Iterable[Scope]) -> tuple[Raised, ...]:
+    """The findings that stand, and one for each allow that waved nothing off in any scope or that names no check.
+
+    One allow may stand in many scopes: a pattern's in each room that is made from it. Problems stay whatever is
+    written. An `allow idle-allow` covers the idle ones of its own block and subject; the job's covers all.
+    """
+    standing: list[Raised] = []
+    used: set[Allow] = set()
+    every: dict[Allow, None] = {}
+    for scope in scopes:
+        standing.extend(wave_off(scope, used))
+        every.update(dict.fromkeys(scope.allows))
+    silencers = [allow for allow in every if allow.name == "idle-allow"]
+    for allow in (allow for allow in every if allow.name != "idle-allow"):
+        said = _trouble(allow, used)
+        covering = [silencer for silencer in silencers if _silences(silencer, allow)] if said else []
+        if said and not (covering and said.name == "idle-allow"):
+            standing.append(Raised(said))
+        elif said:
+            used.update(covering)
+    standing.extend(Raised(said) for allow in silencers if (said := _trouble(allow, used)))
+    return tuple(standing)
+
+
+def wave_off(scope: Scope, used: set[Allow]) -> Iterable[Raised]:
+    """The findings that no allow covers; the allows that covered one are added to `used`."""
+    by_name: dict[str, list[Allow]] = {}
+    for allow in scope.allows:
+        if _allowable(allow.name):
+            by_name.setdefault(allow.name, []).append(allow)
+    for one in scope.raised:
+        covering = [allow for allow in by_name.get(one.diagnostic.name, ()) if _covers(allow, one)]
+        used.update(covering)
+        if not covering:
+            yield one
+
+
+def _silences(silencer: Allow, allow: Allow) -> bool:
+    if silencer.at.block.startswith("job "):
+        return True
+    return silencer.at.block == allow.at.block and silencer.subject in (ALL, allow.subject)
+
+
+def _covers(allow: Allow, one: Raised) -> bool:
+    return allow.subject in (ALL, one.diagnostic.at.block) or allow.subject in one.about
+
+
+def _allowable(name: str) -> bool:
+    """Checks, and the two problems that are mere hints; asked only where an allow names it."""
+    return any(check.name == name for check in CHECKS) or name in ("idle-allow", "unused-name")
+
+
+def _trouble(allow: Allow, used: set[Allow]) -> Diagnostic | None:
+    if not _allowable(allow.name):
+        return _not_a_check(allow)
+    if allow in used:
+        return None
+    message = f"this allow waves nothing off: there is no {allow.name} here"
+    return Diagnostic("idle-allow", "hint", message, allow.at, "remove the line")
+
+
+def _not_a_check(allow: Allow) -> Diagnostic:
+    from roomspec.checks.registry import record_of
+
+    if record_of(allow.name) is not None:
+        message = f"{allow.name} cannot be waved off: what cannot be read or built has to be mended"
+        return Diagnostic("idle-allow", "hint", message, allow.at, "mend the line that it names, and remove this one")
+    help_, fixes = offered(allow.at, allow.name, (check.name for check in CHECKS))
+    message = f"no check is called {allow.name}"
+    help_ = help_ or "`roomspec explain --all` lists them"
+    return Diagnostic("unknown-name", "error", message, allow.at, help_, fixes=fixes)
