@@ -196,7 +196,6 @@ class ExtraOut(Struct, frozen=True):
     quantity: Number
     unit: str
     unit_price: Decimal
-    price_per: str
     cost: Decimal
 
 

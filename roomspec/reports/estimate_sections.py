@@ -9,7 +9,7 @@ from roomspec.reports.wording import listed, money_text, number_of, number_text
 UNITS = {
     "panel": ("panel", "panels"),
     "trim": ("length", "lengths"),
-    "support": ("length", "lengths"),
+    "batten": ("length", "lengths"),
     "adhesive": ("tube", "tubes"),
     "sealant": ("tube", "tubes"),
     "fixing": ("piece", "pieces"),
@@ -86,20 +86,17 @@ def _per(per: str | None) -> str:
 
 
 def _price(out: EstimateOut) -> Section:
-    price = out.price
-    steps = [
-        ("Material", price.material),
-        ("Labour", price.labour),
-        ("Extras", price.extras),
-        ("Overhead", price.overhead),
-        ("Profit", price.profit),
-        ("Contingency", price.contingency),
-        ("Net", price.net),
-        ("Tax", price.tax),
-        ("Total", price.total),
-    ]
-    rows = tuple((name, money_text(amount)) for name, amount in steps)
-    return Section("Price", heads=("", out.job.currency), align="lr", rows=rows, totals=3)
+    rows = tuple(
+        (
+            step.name.capitalize(),
+            f"{number_text(step.percent)} %" if step.percent is not None else "",
+            f"of {money_text(step.of)}" if step.of is not None else "",
+            money_text(step.amount),
+        )
+        for step in out.price.steps
+        if step.amount or step.percent != 0
+    )
+    return Section("Price", heads=("", "", "", out.job.currency), align="lrrr", rows=rows, totals=1)
 
 
 def _rooms(out: EstimateOut) -> Section:

@@ -1,0 +1,136 @@
+"""From the results of the engine to the shape in which an estimate is printed."""
+
+from collections import Counter
+from collections.abc import Sequence
+
+from roomspec.analysis.found import Found
+from roomspec.layout.laid import RoomLayout
+from roomspec.model.job import Job
+from roomspec.pricing.estimate import Estimate
+from roomspec.pricing.order import OrderLine
+from roomspec.quantities.length import to_mm
+from roomspec.reports.estimate_cutting import cutting_out
+from roomspec.reports.estimate_json import (
+    EstimateOut,
+    ExtraOut,
+    FindingsOut,
+    JobOut,
+    LabourOut,
+    LengthCount,
+    MeasuredOut,
+    MeasuredWallOut,
+    OrderOut,
+    PriceOut,
+    StepOut,
+)
+from roomspec.reports.estimate_rooms import room_out
+from roomspec.reports.number import Number, m2, metres, places
+from roomspec.takeoff.taken import TakeOff
+
+
+def estimate_out(
+    path: str,
+    job: Job,
+    laid: Sequence[RoomLayout],
+    taken: TakeOff,
+    estimate: Estimate,
+    findings: Sequence[Found],
+    left_out: Sequence[str],
+) -> EstimateOut:
+    """The estimate of the job in the file `path`; `left_out` says what its errors leave out."""
+    return EstimateOut(
+        format="roomspec/estimate",
+        version=1,
+        job=_job(path, job),
+        rooms=tuple(map(room_out, job.rooms, laid, taken.rooms)),
+        order=tuple(map(_order_line, estimate.order)),
+        cutting=tuple(map(cutting_out, taken.plans)),
+        measured=_measured(job, taken),
+        labour=tuple(
+            LabourOut(line.task, places(line.quantity, 3), line.unit, places(line.hours, 2), line.cost)
+            for line in estimate.labour
+        ),
+        extras=tuple(
+            ExtraOut(line.text, places(line.quantity, 3), line.unit, line.unit_price, line.cost)
+            for line in estimate.extras
+        ),
+        price=_price(estimate),
+        assumptions=estimate.assumptions,
+        exclusions=estimate.exclusions,
+        cautions=estimate.cautions,
+        findings=_findings(findings, left_out),
+    )
+
+
+def _job(path: str, job: Job) -> JobOut:
+    terms = job.terms
+    date = terms.date.isoformat() if terms.date else None
+    return JobOut(job.name, job.title, terms.currency, date, path, terms.pool)
+
+
+def _order_line(line: OrderLine) -> OrderOut:
+    net, unit = _net(line)
+    return OrderOut(
+        kind=line.kind,
+        item=line.item,
+        title=line.title,
+        needed=line.needed,
+        bound=line.bound,
+        proven=line.proven,
+        spare=line.spare,
+        pack=line.pack,
+        packs=line.packs,
+        ordered=line.ordered,
+        lengths=tuple(
+            LengthCount(to_mm(part.length), part.ordered) for part in line.lengths if part.length is not None
+        ),
+        unit_price=line.unit_price,
+        price_per=line.price_per,
+        cost=line.cost,
+        net=net,
+        net_unit=unit,
+        over_net_percent=line.over_net,
+    )
+
+
+def _net(line: OrderLine) -> tuple[Number, str]:
+    """What is built in, in the unit of its kind (takeoff/taken.py, Quantity)."""
+    if line.kind in ("panel", "sheet"):
+        return m2(line.net), "m2"
+    if line.kind in ("trim", "batten"):
+        return metres(line.net), "m"
+    if line.kind in ("adhesive", "sealant"):
+        return places(line.net, 1), "ml"
+    return places(line.net, 0), "each"
+
+
+def _measured(job: Job, taken: TakeOff) -> MeasuredOut:
+    walls = tuple(
+        MeasuredWallOut(room.name, wall.name, m2(wall.measured.area), metres(wall.measured.length), wall.measured.lines)
+        for room, off in zip(job.rooms, taken.rooms, strict=True)
+        for wall in off.walls
+        if wall.linings
+    )
+    return MeasuredOut(job.terms.measured, walls)
+
+
+def _price(estimate: Estimate) -> PriceOut:
+    price = estimate.price
+    return PriceOut(
+        material=price.material,
+        labour=price.labour,
+        extras=price.extras,
+        cost=price.cost,
+        overhead=price.overhead,
+        profit=price.profit,
+        contingency=price.contingency,
+        net=price.net,
+        tax=price.tax,
+        total=price.total,
+        steps=tuple(StepOut(step.name, step.amount, step.percent, step.base) for step in price.steps),
+    )
+
+
+def _findings(findings: Sequence[Found], left_out: Sequence[str]) -> FindingsOut:
+    counts = Counter(finding.severity for finding in findings)
+    return FindingsOut(counts["error"], counts["warning"], counts["hint"], tuple(left_out))
