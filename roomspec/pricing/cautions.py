@@ -73,8 +73,8 @@ CAUTIONS = (
     ),
     Caution(
         lambda content: content.cuts,
-        "Lift long panels and packs with two people or an aid: 25 kg held close at elbow height, 10 to 20 kg at the "
-        "shoulder or above, is the usual guideline for one man, two thirds of it or less for many others.",
+        "Lift long panels and packs with two people or an aid: held close at elbow height the usual guideline for one "
+        "person is 25 kg, or 16 kg for the less strong; above the shoulder or at arm's length it is far less.",
         "HSE L23, INDG143 (H-07)",
     ),
 )

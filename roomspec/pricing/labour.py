@@ -46,7 +46,7 @@ def price_labour(work: Iterable[Work], gang: Gang | None, cent: Decimal) -> tupl
 
 
 def fitting(work: Work, constants: Iterable[Takes]) -> Takes | None:
-    """The most particular constant for some work: by place, in the order that the work names them, then for anywhere."""
+    """The most particular constant for some work: by place, in the order that the work names them, then for any."""
     known = [takes for takes in constants if takes.task == work.task and takes.per in dict(work.amounts)]
     for place in (*work.where, None):
         for takes in known:

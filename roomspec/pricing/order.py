@@ -1,7 +1,8 @@
 """The order: spare, packs and cost beside each quantity (engine.md: price).
 
 The job's spare per cent applies to panels only, rounded up to whole panels; numbered sets are ordered whole, then
-packs. Of several lengths, the spare is of the one needed most (the longer of equals), and each length is packed by itself.
+packs. Of several lengths, the spare is of the one needed most (the longer of equals), and each length is packed by
+itself.
 """
 
 from decimal import Decimal

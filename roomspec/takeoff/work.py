@@ -17,6 +17,11 @@ from roomspec.takeoff.lines import on_wall
 from roomspec.takeoff.sealant import Sealing
 from roomspec.takeoff.trims import TrimRun
 
+TASKS = (
+    "removing", "battens", "sheets", "panels", "boxing", "trims", "mitres", "openings", "cut-outs", "seals", "rooms",
+)  # fmt: skip
+"""Every task, in the order of the work."""
+
 
 class Work(Struct, frozen=True, cache_hash=True):
     """A task such as `panels`, `trims`, `removing`; where it is done, the most particular place first.
@@ -68,13 +73,14 @@ def _reaches(lining: Lining, opening: Opening) -> bool:
 
 
 def add_up(work: Iterable[Work]) -> tuple[Work, ...]:
-    """Work of one task and place made one entry, in order of task and place."""
+    """Work of one task and place made one entry, in the order of the work."""
     totals: dict[tuple[str, tuple[str, ...]], dict[str, Fraction]] = {}
     for item in work:
         amounts = totals.setdefault((item.task, item.where), {})
         for unit, amount in item.amounts:
             amounts[unit] = amounts.get(unit, Fraction(0)) + amount
-    return tuple(Work(task, where, tuple(amounts.items())) for (task, where), amounts in sorted(totals.items()))
+    order = sorted(totals, key=lambda key: (TASKS.index(key[0]), key[1]))
+    return tuple(Work(task, where, tuple(totals[task, where].items())) for task, where in order)
 
 
 def _panels(where: tuple[str, ...], pieces: Sequence[Piece]) -> Work:
