@@ -12,7 +12,7 @@ A caret line stands below the line it speaks of and its carets below the exact w
 width); the `#` may be left out. What follows a colon must begin the message. A block without a file name is `job.room`.
 `$0` in a file marks the cursor. A block ` ```fixed NAME ` is that file once the first fix of the case is applied. A
 finding without a caret line fails as hard as a caret line without its finding; a heading that ends in `(only A, B)`
-looks at the findings of those names alone.
+looks at the findings of those names alone. Blocks above the first `##` heading are files of every case.
 """
 
 import re
@@ -67,7 +67,8 @@ class _Block(Struct, frozen=True):
 
 def read_cases(path: Path) -> list[Case]:
     """All cases of a file."""
-    return [_case(title, blocks) for title, blocks in _sections(path.read_text("utf-8"))]
+    (_, shared), *sections = _sections(path.read_text("utf-8"))
+    return [_case(title, blocks + shared) for title, blocks in sections if blocks]
 
 
 def marks_of(found: Iterable[Found], case: Case) -> list[Mark]:
@@ -102,18 +103,18 @@ def rewrite(path: Path, title: str, actual: list[Mark], fixed: str | None) -> No
 
 
 def applied(text: str, edits: Iterable[FoundEdit]) -> str:
-    """The text with edits made, last first."""
+    """The text with edits made, last first; a line that an edit leaves blank is taken out."""
     lines = text.split("\n")
     for edit in sorted(edits, key=lambda edit: edit.place, reverse=True):
         row, start, end = edit.place.line - 1, edit.place.column - 1, edit.place.end_column - 1
         last = edit.place.end_line - 1
         joined = lines[row][:start] + edit.text + (lines[last][end:] if last < len(lines) else "")
-        lines[row : last + 1] = joined.split("\n")
+        lines[row : last + 1] = joined.split("\n") if edit.text or joined.strip() else []
     return "\n".join(lines)
 
 
 def _sections(text: str) -> list[tuple[str, list[_Block]]]:
-    sections: list[tuple[str, list[_Block]]] = []
+    sections: list[tuple[str, list[_Block]]] = [("", [])]
     open_block: tuple[str, str, int] | None = None
     lines = text.split("\n")
     for number, line in enumerate(lines):
@@ -122,11 +123,11 @@ def _sections(text: str) -> list[tuple[str, list[_Block]]]:
             kind, name, first = open_block
             sections[-1][1].append(_Block(kind, name, first, tuple(lines[first:number])))
             open_block = None
-        elif not open_block and fence and sections:
+        elif not open_block and fence:
             open_block = fence[1], fence[2] or "job.room", number + 1
         elif not open_block and line.startswith("## "):
             sections.append((line[3:].strip(), []))
-    return [section for section in sections if section[1]]
+    return sections
 
 
 def _case(title: str, blocks: list[_Block]) -> Case:

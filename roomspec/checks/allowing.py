@@ -10,7 +10,7 @@ from msgspec import Struct
 
 from roomspec.checks.finding import Raised
 from roomspec.checks.registry import CHECKS
-from roomspec.diagnostics.diagnostic import Diagnostic, Origin
+from roomspec.diagnostics.diagnostic import Diagnostic, Edit, Fix, Origin
 from roomspec.names.suggest import offered
 
 ALL = ""
@@ -25,6 +25,8 @@ class Allow(Struct, frozen=True, cache_hash=True):
     subject: str
     at: Origin
     """The check's name in the line."""
+    line: Origin
+    """All of the statement."""
 
 
 class Scope(Struct, frozen=True):
@@ -92,7 +94,11 @@ def _trouble(allow: Allow, used: set[Allow]) -> Diagnostic | None:
     if allow in used:
         return None
     message = f"this allow waves nothing off: there is no {allow.name} here"
-    return Diagnostic("idle-allow", "hint", message, allow.at, "remove the line")
+    return Diagnostic("idle-allow", "hint", message, allow.at, "remove the line", fixes=(_removal(allow),))
+
+
+def _removal(allow: Allow) -> Fix:
+    return Fix("remove this allow", (Edit(allow.line, ""),), safe=True)
 
 
 def _not_a_check(allow: Allow) -> Diagnostic:
@@ -100,7 +106,8 @@ def _not_a_check(allow: Allow) -> Diagnostic:
 
     if record_of(allow.name) is not None:
         message = f"{allow.name} cannot be waved off: what cannot be read or built has to be mended"
-        return Diagnostic("idle-allow", "hint", message, allow.at, "mend the line that it names, and remove this one")
+        help_ = "mend what it names, and remove this line"
+        return Diagnostic("idle-allow", "hint", message, allow.at, help_, fixes=(_removal(allow),))
     help_, fixes = offered(allow.at, allow.name, (check.name for check in CHECKS))
     message = f"no check is called {allow.name}"
     help_ = help_ or "`roomspec explain --all` lists them"

@@ -12,7 +12,7 @@ def raised(name: str = "narrow-strip", *about: str, block: str = "room 1", sever
 
 def allow(name: str = "narrow-strip", subject: str = ALL, block: str = "room 1", line: int = 9) -> Allow:
     """A line that allows it."""
-    return Allow(name, "because", subject, Origin(block, line, 8, 20))
+    return Allow(name, "because", subject, Origin(block, line, 8, 20), Origin(block, line, 2, 40))
 
 
 def named(scopes: list[Scope]) -> list[tuple[str, str]]:

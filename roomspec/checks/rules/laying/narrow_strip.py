@@ -110,8 +110,8 @@ def _balanced_ends(run: Run) -> int:
 
 def _strips(ends: dict[str, int]) -> str:
     if len(set(ends.values())) == 1 and len(ends) == 2:
-        return f"the strips at both ends are {shown_mm(ends['left'])}"
-    first, *more = [f"at the {side} is {shown_mm(width)}" for side, width in ends.items()]
+        return f"the strips at both ends are {shown_mm(ends['left'])} mm"
+    first, *more = [f"at the {side} is {shown_mm(width)} mm" for side, width in ends.items()]
     return " and the one ".join([f"the strip {first}", *more])
 
 

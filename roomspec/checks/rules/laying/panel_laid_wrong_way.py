@@ -97,11 +97,11 @@ def _against_length(wall: Wall, panel: Panel, run: Run | None) -> str:
     if run is None or panel.joined == "all edges":
         return ""
     if not run.upright:
-        return f"{panel.name} is {shown_mm(panel.length)} long and is laid flat" if is_long(panel) else ""
+        return f"{panel.name} is {shown_mm(panel.length)} mm long and is laid flat" if is_long(panel) else ""
     height = run_height(wall, run)
     if is_long(panel) or height <= panel.length:
         return ""
-    return f"{panel.name} is only {shown_mm(panel.length)} long and stands upright on {shown_mm(height)}"
+    return f"{panel.name} is only {shown_mm(panel.length)} mm long and stands upright on {shown_mm(height)}"
 
 
 def _finding(facts: RoomFacts, path: Path, panel: Panel, direction: str, face: str, wrong: str) -> Finding:

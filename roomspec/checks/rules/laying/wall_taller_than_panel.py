@@ -82,7 +82,7 @@ def wall_taller_than_panel(facts: RoomFacts) -> Iterator[Finding]:
             yield Finding(
                 at=facts.here(("wall", wall.name, "finishes", run.finishes[0], "panel")),
                 message=(
-                    f"wall {wall.name}: the panels have {shown_mm(height)} to cover and {panel.name} is"
+                    f"wall {wall.name}: the panels have {shown_mm(height)} mm to cover and {panel.name} is"
                     f" {shown_mm(panel.length)} long, {shown_mm(height - panel.length)} short; no trim covers the end"
                     f" joints{where}"
                 ),

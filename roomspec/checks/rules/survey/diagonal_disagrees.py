@@ -65,7 +65,7 @@ def diagonal_disagrees(facts: RoomFacts) -> Iterator[Finding]:
         yield Finding(
             at=facts.here(("diagonals", at, "length")),
             message=(
-                f"the diagonal from {diagonal.start} to {diagonal.end} is {shown_mm(diagonal.length)}; the walls and"
+                f"the diagonal from {diagonal.start} to {diagonal.end} is {shown_mm(diagonal.length)} mm; the walls and"
                 f" corners give {shown_mm(planned)}, {shown_mm(abs(off))} {'less' if off > 0 else 'more'}"
             ),
             help=_corner_wanted(facts.room, diagonal) or "measure the walls, their corners and the diagonal again",

@@ -58,15 +58,15 @@ def _beyond(wall: Wall, opening: Opening) -> str:
     # Out of plumb, the larger width: what is over it is over it at every height.
     width = max(wall.width, wall.width_top)
     if opening.x < 0:
-        return f"{shown_mm(-opening.x)} beyond the left end of wall {wall.name}"
+        return f"{shown_mm(-opening.x)} mm beyond the left end of wall {wall.name}"
     if opening.right > width:
         over = shown_mm(opening.right - width)
-        return f"{over} beyond the right end of wall {wall.name}, which is {shown_mm(width)} wide"
+        return f"{over} mm beyond the right end of wall {wall.name}, which is {shown_mm(width)} wide"
     if opening.sill < 0:
-        return f"{shown_mm(-opening.sill)} below the floor"
+        return f"{shown_mm(-opening.sill)} mm below the floor"
     ceiling = lowest(wall.top, opening.x, opening.right)
     if ceiling is not None and opening.top > ceiling:
         above = int(opening.top - ceiling)
         much = shown_mm(above) if above >= MM // 20 else "less than 0.1"
-        return f"{much} over the ceiling line of wall {wall.name}, which is {shown_mm(int(ceiling))} high there"
+        return f"{much} mm over the ceiling line of wall {wall.name}, which is {shown_mm(int(ceiling))} high there"
     return ""

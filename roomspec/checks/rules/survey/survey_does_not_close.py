@@ -54,7 +54,7 @@ def survey_does_not_close(facts: RoomFacts) -> Iterator[Finding]:
     yield Finding(
         at=facts.here(("name",)),
         message=(
-            f"the survey does not close: the last wall ends {shown_mm(plan.closure_error)} from the start of the"
+            f"the survey does not close: the last wall ends {shown_mm(plan.closure_error)} mm from the start of the"
             f" first; up to {shown_mm(closure_limit(plan.perimeter))} is allowed"
         ),
         help=mend or "measure the walls and corners again",

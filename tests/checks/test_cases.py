@@ -1,0 +1,50 @@
+"""Every case of `tests/cases` and every example of a record, through the whole analysis."""
+
+from datetime import date
+from pathlib import Path
+
+import pytest
+from case_files import Case, applied, marks_of, read_cases, rewrite, unlike
+from roomspec.analysis.session import Session
+
+from roomspec.analysis.found import Found
+from roomspec.analysis.world import MemoryWorld
+from roomspec.checks.record import Check, files_of
+from roomspec.checks.registry import every_record
+
+FOLDER = Path(__file__).parents[1] / "cases"
+CASES = [(path, case) for path in sorted(FOLDER.glob("*.md")) for case in read_cases(path)]
+
+
+def findings(files: dict[str, str]) -> tuple[Found, ...]:
+    """What is found in the job whose own file is the first."""
+    return Session(MemoryWorld(files, date(2026, 11, 25))).snapshot(next(iter(files))).findings
+
+
+def fixed(case: Case, found: tuple[Found, ...]) -> str | None:
+    """The file that the case shows mended, with the first fix that any finding offers."""
+    fix = next((fix for one in found for fix in one.fixes), None)
+    if case.fixed is None or fix is None:
+        return None
+    edits = [edit for edit in fix.edits if edit.place.path == case.fixed[0]]
+    return applied(case.files[case.fixed[0]], edits)
+
+
+@pytest.mark.parametrize(("path", "case"), CASES, ids=[f"{path.stem}: {case.title}" for path, case in CASES])
+def test_case(path: Path, case: Case, update: bool) -> None:
+    """What is found is what the carets say, and the first fix gives the text shown."""
+    found = findings(case.files)
+    actual = marks_of(found, case)
+    mended = fixed(case, found)
+    if update:
+        rewrite(path, case.title, actual, mended)
+        return
+    assert not unlike(case.marks, actual)
+    assert mended == (case.fixed[1] if case.fixed else None)
+
+
+@pytest.mark.parametrize("check", every_record(), ids=lambda check: check.name)
+def test_bad_example_is_found_and_good_one_is_clean(check: Check) -> None:
+    """The bad example gives this finding and no other, the good one nothing at all."""
+    assert {found.name for found in findings(files_of(check.bad))} == {check.name}
+    assert findings(files_of(check.good)) == ()
