@@ -50,7 +50,7 @@ def survey_does_not_close(facts: RoomFacts) -> Iterator[Finding]:
     if plan.closure_error is None or plan.closure_error <= closure_limit(plan.perimeter):
         return
     changes = [f"wall {name} {shown_mm(abs(by))} {'longer' if by > 0 else 'shorter'}" for name, by in plan.mend]
-    mend = f"{listed(changes)} would close it: measure {'them' if len(changes) > 1 else 'it'} again" if changes else ""
+    mend = f"{listed(changes)} would close it, to name one way: measure again" if changes else ""
     yield Finding(
         at=facts.here(("name",)),
         message=(
