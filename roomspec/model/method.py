@@ -80,6 +80,7 @@ class Method(Struct, frozen=True, cache_hash=True):
     cap: Trim | None = None
     cornice: Trim | None = None
     architrave: Trim | None = None
+    notes: tuple[str, ...] = ()
 
     def gap(self, place: str) -> int:
         """The gap at floor, ceiling or ends; 0 where none is named."""
@@ -108,3 +109,4 @@ class Gang(Struct, frozen=True, cache_hash=True):
     title: str = ""
     rate: Decimal | None = None
     takes: tuple[Takes, ...] = ()
+    notes: tuple[str, ...] = ()

@@ -52,6 +52,7 @@ class Panel(Struct, frozen=True, cache_hash=True):
     mitre: bool = True
     """False where the product forbids mitred edges."""
     valid_until: date | None = None
+    notes: tuple[str, ...] = ()
 
     @property
     def length(self) -> int:
@@ -73,6 +74,7 @@ class Trim(Struct, frozen=True, cache_hash=True):
     pack: int = 1
     price: Price | None = None
     valid_until: date | None = None
+    notes: tuple[str, ...] = ()
 
 
 class Compound(Struct, frozen=True, cache_hash=True):
@@ -85,6 +87,7 @@ class Compound(Struct, frozen=True, cache_hash=True):
     pack: int = 1
     price: Price | None = None
     valid_until: date | None = None
+    notes: tuple[str, ...] = ()
 
 
 class Support(Struct, frozen=True, cache_hash=True):
@@ -98,6 +101,7 @@ class Support(Struct, frozen=True, cache_hash=True):
     pack: int = 1
     price: Price | None = None
     valid_until: date | None = None
+    notes: tuple[str, ...] = ()
 
 
 class Fixing(Struct, frozen=True, cache_hash=True):
@@ -110,6 +114,7 @@ class Fixing(Struct, frozen=True, cache_hash=True):
     pack: int = 1
     price: Price | None = None
     valid_until: date | None = None
+    notes: tuple[str, ...] = ()
 
 
 class Sheet(Struct, frozen=True, cache_hash=True):
@@ -123,6 +128,7 @@ class Sheet(Struct, frozen=True, cache_hash=True):
     pack: int = 1
     price: Price | None = None
     valid_until: date | None = None
+    notes: tuple[str, ...] = ()
 
 
 Product = Panel | Trim | Compound | Support | Fixing | Sheet

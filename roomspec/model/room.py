@@ -29,6 +29,8 @@ class Room(Struct, frozen=True, cache_hash=True):
     extras: tuple[Extra, ...] = ()
     access: int | None = None
     notes: tuple[str, ...] = ()
+    incomplete: bool = False
+    """True where a wall or its width could not be read: the plan is not to be trusted."""
 
     @property
     def closed(self) -> bool:

@@ -67,6 +67,8 @@ class Opening(Struct, frozen=True, cache_hash=True):
     """The lined reveal faces: head, jambs, sill."""
     deep: int | None = None
     panelled: bool = False
+    confirmed: bool = True
+    """False where its size is `about`, as in what stands against the wall."""
 
     @property
     def right(self) -> int:
@@ -90,6 +92,7 @@ class Obstacle(Struct, frozen=True, cache_hash=True):
     sill: int = 0
     label: str = ""
     clear: int | None = None
+    confirmed: bool = True
 
 
 class Boxing(Struct, frozen=True, cache_hash=True):
@@ -101,6 +104,7 @@ class Boxing(Struct, frozen=True, cache_hash=True):
     deep: int
     sill: int = 0
     label: str = ""
+    confirmed: bool = True
 
 
 class Keep(Struct, frozen=True, cache_hash=True):
@@ -138,7 +142,7 @@ class Removal(Struct, frozen=True, cache_hash=True):
 
 
 class Extra(Struct, frozen=True, cache_hash=True):
-    """Any other priced line: `quantity` of `unit` (each, m, m2, h) at a price."""
+    """Any other priced line: `quantity` of `unit` (each, pack, m, m2, h) at a price."""
 
     text: str
     price: Price
@@ -203,6 +207,8 @@ class Wall(Struct, frozen=True, cache_hash=True):
     finishes: tuple[Finish, ...] = ()
     joints_up: tuple[int, ...] = ()
     notes: tuple[str, ...] = ()
+    height_confirmed: bool = True
+    """False where a height of it is `about`; `confirmed` speaks of its width."""
 
     def keep(self, kind: str) -> int:
         """The size of the kept skirting, cornice or architrave; 0 where there is none."""
@@ -228,3 +234,6 @@ class Ceiling(Struct, frozen=True, cache_hash=True):
     extras: tuple[Extra, ...] = ()
     finishes: tuple[Finish, ...] = ()
     notes: tuple[str, ...] = ()
+    flatness: tuple[Flatness, ...] = ()
+    handed: bool = False
+    """True in a mirrored room where no size is given: x runs along the room's last wall, from its right end."""

@@ -1,0 +1,66 @@
+"""`allow` lines: what is waved off, where it stands, and the reason."""
+
+from collections.abc import Iterable
+from functools import lru_cache
+
+from msgspec import Struct
+
+from roomspec.compile.parts import quoted, word
+from roomspec.diagnostics.diagnostic import Diagnostic, Origin
+from roomspec.syntax.tree import Block, Statement
+
+
+class Allowed(Struct, frozen=True):
+    """One `allow`: the check's name, the reason, and the part of its block that it stands in.
+
+    `path` is () for all of the block, ("wall", "a") or ("ceiling", "main"). `at` covers the line, `name_at` the name.
+    """
+
+    check: str
+    reason: str
+    path: tuple[str, ...]
+    at: Origin
+    name_at: Origin
+
+
+class Allowance(Struct, frozen=True):
+    """An `allow` and the thing that it holds for, by kind and name: `room 101`, `panel limestone-long`, `job x`."""
+
+    thing: str
+    allowed: Allowed
+
+
+@lru_cache(8192)
+def allowed_in(block: Block) -> tuple[Allowed, ...]:
+    """The `allow` lines of a block and its parts."""
+    found = list(_allowed(block, block.lines, ()))
+    for part in block.parts:
+        found.extend(_allowed(block, part.lines, (part.kind, part.name)))
+    return tuple(found)
+
+
+@lru_cache(8192)
+def without_reason(block: Block) -> tuple[Diagnostic, ...]:
+    """A reason of no words is no reason."""
+    return tuple(
+        Diagnostic(
+            "missing-line",
+            "error",
+            f"`allow {allowed.check}` gives no reason",
+            allowed.at,
+            "say why in a few words, for the next reader",
+        )
+        for allowed in allowed_in(block)
+        if not allowed.reason.strip()
+    )
+
+
+def _allowed(block: Block, lines: Iterable[Statement], path: tuple[str, ...]) -> Iterable[Allowed]:
+    for statement in lines:
+        node = statement.node
+        name = word(node, "CHECK_NAME") if node.kind == "allow" else None
+        if name is not None:
+            last = node.parts[-1]
+            at = Origin(block.key, statement.line, node.parts[0].start, last.end)  # type: ignore[union-attr]
+            name_at = Origin(block.key, statement.line, name.start, name.end)
+            yield Allowed(name.text, quoted(node), path, at, name_at)

@@ -1,0 +1,198 @@
+"""Quantities of a statement, read exactly and held against what can be: a value, or None with the problem noted."""
+
+import datetime
+import re
+from decimal import Decimal
+from typing import TypeVar
+
+from roomspec.compile.parts import word
+from roomspec.compile.reading import Line, complain
+from roomspec.model.product import Price
+from roomspec.quantities.length import METRE, MM, mm_text
+from roomspec.syntax.numerals import Trap
+from roomspec.syntax.quantity import (
+    read_angle,
+    read_count,
+    read_duration,
+    read_expansion,
+    read_kelvin,
+    read_length,
+    read_mass,
+    read_money,
+    read_percent,
+    read_volume,
+    read_weight,
+)
+from roomspec.syntax.tree import Node, Word
+
+T = TypeVar("T")
+
+WALL = 100 * METRE
+"""The longest wall, and the farthest place on one."""
+HEIGHT = 15 * METRE
+"""The highest face."""
+METRES = 5 * METRE
+"""The longest straightedge, and the most that an upstand or a kept trim can measure."""
+SMALL = 3 * METRE
+"""The most of what is measured at arm's length: a reveal, a spacing, a kept cornice."""
+_USUAL_HEIGHT = range(1800 * MM, 4000 * MM + 1)
+
+
+def length(
+    line: Line, found: Word | None, what: str, least: int = 1, most: int = SMALL, building: bool = False
+) -> int | None:
+    """Nanometres between `least` and `most`; `what` names it in the message: `a kerf`."""
+    if found is None:
+        return None
+    value = sound(line, found, read_length(found.text, line.units, building))
+    if value is None or least <= value <= most:
+        return value
+    shown = f"{mm_text(value)} mm"
+    if value < least:
+        limit = "cannot be less than nothing" if least == 0 else "must be more than nothing"
+        if least > 1:
+            limit = f"is at least {mm_text(least)} mm"
+        complain(line, "impossible-value", f"{what} of {shown}: it {limit}", found)
+        return None
+    meant = _meant(value, most)
+    help_ = f"did you mean {mm_text(meant)} mm?" if meant else f"the most that is read here is {_metres(most)}"
+    instead = (written(meant, line.units),) if meant else ()
+    complain(line, "impossible-value", f"{what} of {_metres(value)} is more than can be", found, help_, instead)
+    return None
+
+
+def written(value: int, units: str) -> str:
+    """A length as it is written in a file of these units."""
+    return mm_text(value) if units == "mm" else f"{mm_text(value)} mm"
+
+
+def sound(line: Line, found: Word, value: T | Trap) -> T | None:
+    """The value, or None with its trap noted."""
+    if not isinstance(value, Trap):
+        return value
+    complain(line, value.name, value.message, found, value.help, value.instead)
+    return None
+
+
+def number(line: Line, kind: str, what: str, least: Decimal | int, most: Decimal | int) -> Decimal | None:
+    """The first number of one terminal in the statement, between `least` and `most`."""
+    found = word(line.node, kind)
+    return number_in(line, found, kind, what, least, most)
+
+
+def number_in(
+    line: Line, found: Word | None, kind: str, what: str, least: Decimal | int, most: Decimal | int
+) -> Decimal | None:
+    """A word's number as Decimal, between `least` and `most`."""
+    if found is None:
+        return None
+    value = sound(line, found, _NUMBERS[kind](found.text))
+    return None if value is None else within(line, found, value, what, least, most)
+
+
+def count(line: Line, what: str, least: int = 1, most: int = 100_000) -> int | None:
+    """The statement's whole number."""
+    found = word(line.node, "COUNT")
+    value = sound(line, found, read_count(found.text)) if found is not None else None
+    if found is None or value is None:
+        return None
+    checked = within(line, found, Decimal(value), what, least, most)
+    return None if checked is None else value
+
+
+def hours(line: Line) -> int | None:
+    """The statement's duration in hours, at most a year."""
+    found = word(line.node, "DURATION")
+    value = sound(line, found, read_duration(found.text)) if found is not None else None
+    if found is None or value is None:
+        return None
+    return None if within(line, found, Decimal(value), "a time in hours", 0, 8760) is None else value
+
+
+def within(
+    line: Line, found: Word, value: Decimal, what: str, least: Decimal | int, most: Decimal | int
+) -> Decimal | None:
+    """The value where it is between `least` and `most`, else None with the problem noted."""
+    if least <= value <= most:
+        return value
+    message = f"{what} of {found.text}: it is between {least:,} and {most:,}"
+    complain(line, "impossible-value", message, found)
+    return None
+
+
+def date(line: Line) -> datetime.date | None:
+    """The statement's date, year-month-day."""
+    found = word(line.node, "DATE")
+    if found is None:
+        return None
+    if re.fullmatch(r"\d{4}-\d{2}-\d{2}", found.text):
+        try:
+            return datetime.date.fromisoformat(found.text)
+        except ValueError:
+            complain(line, "impossible-value", f"{found.text} is no day of the calendar", found)
+            return None
+    complain(
+        line,
+        "impossible-value",
+        f"{found.text} is not read as a date",
+        found,
+        "write year-month-day: 2026-11-25",
+        _as_iso(found.text),
+    )
+    return None
+
+
+def price(line: Line, node: Node, allowed: tuple[str, ...]) -> Price | None:
+    """A `MONEY per` in the node. Prices per ft and ft2 become prices per m and m2."""
+    found, unit = word(node, "MONEY"), next((p for p in node.parts if isinstance(p, Node) and p.kind == "per"), None)
+    amount = number_in(line, found, "MONEY", "a price", 0, MOST_MONEY)
+    if unit is None or amount is None or found is None:
+        return None
+    per = unit.parts[-1]
+    assert isinstance(per, Word)
+    metric = {"ft": "m", "ft2": "m2"}.get(per.text, per.text)
+    if metric not in allowed:
+        ways = " or ".join("each" if way == "each" else f"per {way}" for way in allowed)
+        complain(line, "wrong-unit", f"a price per {per.text} says nothing here", per, f"it is priced {ways}")
+        return None
+    return Price(amount / _FEET[per.text] if per.text in _FEET else amount, metric)
+
+
+MOST_MONEY = 1_000_000_000
+_FEET = {"ft": Decimal("0.3048"), "ft2": Decimal("0.09290304")}
+_NUMBERS = {
+    "WEIGHT": read_weight,
+    "MASS": read_mass,
+    "PERCENT": read_percent,
+    "ANGLE": read_angle,
+    "KELVIN": read_kelvin,
+    "VOLUME": read_volume,
+    "EXPANSION": read_expansion,
+    "MONEY": read_money,
+}
+
+
+def _metres(value: int) -> str:
+    shown = Decimal(value) / METRE
+    return f"{shown.normalize():f} m" if shown < 1_000_000 else "over 1,000 km"
+
+
+def _meant(value: int, most: int) -> int:
+    """The height that a nought too many makes of a room; 0 where nothing is certain."""
+    if most != HEIGHT:
+        return 0
+    return next((value // by for by in (10, 100, 1000) if value % by == 0 and value // by in _USUAL_HEIGHT), 0)
+
+
+def _as_iso(text: str) -> tuple[str, ...]:
+    """The ways that day.month.year or month/day/year can be meant."""
+    parts = [int(part) for part in re.split(r"[./-]", text) if part.isdigit() and len(part) <= 4]
+    if len(parts) != 3:
+        return ()
+    year_first = parts[0] > 31
+    orders = [parts] if year_first else [[parts[2], parts[1], parts[0]], [parts[2], parts[0], parts[1]]]
+    found = []
+    for year, month, day in orders:
+        if 1900 <= year <= 2200 and 1 <= month <= 12 and 1 <= day <= 31:
+            found.append(f"{year:04}-{month:02}-{day:02}")
+    return tuple(dict.fromkeys(found))

@@ -1,0 +1,106 @@
+"""A room, rooms or pattern block as read: its facts by face, before names are put in and defaults are spread."""
+
+from collections.abc import Iterable
+from functools import lru_cache
+
+from msgspec import Struct
+
+from roomspec.compile.origins import Source
+from roomspec.compile.readers import read
+from roomspec.compile.reading import Fact, moved
+from roomspec.compile.room_lines import CeilingHead, RoomHead, WallHead
+from roomspec.diagnostics.diagnostic import Diagnostic, Origin, Related
+from roomspec.names.index import name_word
+from roomspec.syntax.tree import Block, Statement
+
+
+class Stated(Struct, frozen=True):
+    """A fact and where it is written; `handed` says that it is measured from the other end of the wall."""
+
+    fact: Fact
+    source: Source
+    handed: bool = False
+
+
+Facts = dict[str, tuple[Stated, ...]]
+"""Facts by field, in the order written."""
+
+
+class Face(Struct, frozen=True):
+    """A wall or a ceiling; `head` is None where its heading cannot be read."""
+
+    kind: str
+    name: str
+    head: WallHead | CeilingHead | None
+    source: Source
+    facts: Facts
+
+
+class Draft(Struct, frozen=True):
+    """The block: its heading, the facts for all of the room, its walls and ceilings, its problems."""
+
+    name: str
+    head: RoomHead
+    source: Source
+    facts: Facts
+    walls: tuple[Face, ...]
+    ceilings: tuple[Face, ...]
+    problems: tuple[Diagnostic, ...]
+    whole: bool
+    """False where a wall had to be left out."""
+
+    def stated(self, field: str) -> tuple[Stated, ...]:
+        """What the room's lines and its walls' lines state of a field."""
+        own = self.facts.get(field, ())
+        return (*own, *(one for wall in self.walls for one in wall.facts.get(field, ())))
+
+
+@lru_cache(4096)
+def read_draft(block: Block, units: str) -> Draft:
+    """The draft of a block, whose bare lengths are in `units`."""
+    problems: list[Diagnostic] = []
+    head = _facts(block.key, "room", (block.head,), units, problems)["head"][0].fact.value
+    assert isinstance(head, RoomHead)
+    facts = _facts(block.key, "room", block.lines, units, problems)
+    walls: dict[str, Face] = {}
+    ceilings: dict[str, Face] = {}
+    whole = True
+    for part in block.parts:
+        faces = walls if part.kind == "wall" else ceilings
+        face = _face(part, units, problems)
+        first = faces.setdefault(face.name, face)
+        if first is not face:
+            problems.append(_duplicate(face, first, part))
+        elif part.kind == "wall" and (face.head is None or not face.name):
+            whole = False
+    source = Source(block.key, block.head.line, block.head.node)
+    return Draft(
+        block.name, head, source, facts, tuple(walls.values()), tuple(ceilings.values()), tuple(problems), whole
+    )
+
+
+def _face(part: Block, units: str, problems: list[Diagnostic]) -> Face:
+    heads = _facts(part.key, part.kind, (part.head,), units, problems).get("head")
+    head = heads[0].fact.value if heads else None
+    assert head is None or isinstance(head, WallHead | CeilingHead)
+    source = Source(part.key, part.head.line, part.head.node)
+    return Face(part.kind, part.name, head, source, _facts(part.key, part.kind, part.lines, units, problems))
+
+
+def _facts(key: str, table: str, lines: Iterable[Statement], units: str, problems: list[Diagnostic]) -> Facts:
+    found: dict[str, list[Stated]] = {}
+    for statement in lines:
+        reading = read(table, statement.node, units)
+        for fact in reading.facts:
+            source = Source(key, statement.line, fact.node or statement.node)
+            found.setdefault(fact.field, []).append(Stated(fact, source))
+        problems.extend(moved(problem, key, statement.line) for problem in reading.problems)
+    return {field: tuple(stated) for field, stated in found.items()}
+
+
+def _duplicate(second: Face, first: Face, part: Block) -> Diagnostic:
+    related = (Related("the first is here", first.source.place()),)
+    word = name_word(part.head.node, part.name)
+    at = Origin(part.key, part.head.line, *((word.start, word.end) if word is not None else (0, 0)))
+    message = f"there is already a {second.kind} {second.name} in this room; this one is left out"
+    return Diagnostic("duplicate-name", "error", message, at, "give it another name", related)

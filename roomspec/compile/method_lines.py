@@ -1,0 +1,185 @@
+"""The lines of a method and of a gang. Products stand in them by name; `methods` puts the products in."""
+
+from decimal import Decimal
+
+from msgspec import Struct
+
+from roomspec.compile.amounts import MOST_MONEY, SMALL, length, number, number_in, sound, within
+from roomspec.compile.parts import child, children, choice, every_word, has, quoted, word, words
+from roomspec.compile.product_lines import note
+from roomspec.compile.reading import Fact, Line, Reader, complain
+from roomspec.model.method import Gap, More, Takes
+from roomspec.quantities.length import METRE, MM
+from roomspec.syntax.quantity import read_labour
+from roomspec.syntax.tree import Node, Word
+
+BEAD = 50 * MM
+
+
+class GlueLine(Struct, frozen=True):
+    """`glue`: the adhesive by its name."""
+
+    adhesive: str
+    bead: int
+    every: int
+    first: bool
+
+
+class SealLine(Struct, frozen=True):
+    """`seal`: the sealant by its name."""
+
+    sealant: str
+    shape: str
+    a: int
+    b: int
+    places: tuple[str, ...]
+
+
+class BattenLine(Struct, frozen=True):
+    """One layer of `battens`: the support by its name."""
+
+    support: str
+    every: int
+    direction: str | None
+
+
+class FixLine(Struct, frozen=True):
+    """`fix`: the fixing by its name."""
+
+    fixing: str
+    every: int
+
+
+def _glue(line: Line) -> tuple[Fact, ...]:
+    bead, every = words(line.node, "LENGTH")
+    diameter = length(line, bead, "a bead", 1, BEAD)
+    pitch = length(line, every, "a spacing", 1, SMALL)
+    if diameter is None or pitch is None:
+        return ()
+    return (Fact("glue", GlueLine(_name(line.node, "ADHESIVE_NAME"), diameter, pitch, has(line.node, "first"))),)
+
+
+def _more(line: Line) -> tuple[Fact, ...]:
+    percent = number(line, "PERCENT", "a percentage", 0, 1000)
+    return () if percent is None else (Fact("more", More(percent, choice(child(line.node, "substrate")))),)
+
+
+def _seal(line: Line) -> tuple[Fact, ...]:
+    for rule, shape in (("bead", "bead"), ("fillet", "fillet"), ("joint_fill", "joint")):
+        section = child(line.node, rule)
+        if section is None:
+            continue
+        sizes = tuple(length(line, found, f"a {shape}", 1, BEAD) for found in words(section, "LENGTH"))
+        places = tuple(choice(place) for place in children(line.node, "seal_place"))
+        a, b = sizes[0], sizes[-1]
+        if a is not None and b is not None:
+            name = _name(line.node, "SEALANT_NAME")
+            return (Fact("seals", SealLine(name, shape, a, b, tuple(dict.fromkeys(places)))),)
+    return ()
+
+
+def _battens(line: Line) -> tuple[Fact, ...]:
+    found = []
+    for layer in children(line.node, "batten_layer"):
+        every = length(line, word(layer, "LENGTH"), "a spacing", 1, SMALL)
+        if every is None:
+            return ()
+        direction = choice(child(layer, "orientation")) or None
+        found.append(Fact("battens", BattenLine(_name(layer, "SUPPORT_NAME"), every, direction), node=layer))
+    return tuple(found)
+
+
+def _screw(line: Line) -> tuple[Fact, ...]:
+    return (Fact("screw", _name(line.node, "FIXING_NAME")),)
+
+
+def _fix(line: Line) -> tuple[Fact, ...]:
+    every = length(line, word(line.node, "LENGTH"), "a spacing", 1, SMALL)
+    return () if every is None else (Fact("fix", FixLine(_name(line.node, "FIXING_NAME"), every)),)
+
+
+def _behind(line: Line) -> tuple[Fact, ...]:
+    return (Fact("behind", _name(line.node, "SHEET_NAME")),)
+
+
+def _scribe(line: Line) -> tuple[Fact, ...]:
+    value = length(line, word(line.node, "LENGTH"), "a scribe", 0, METRE)
+    return () if value is None else (Fact("scribe", value),)
+
+
+def _gap(line: Line) -> tuple[Fact, ...]:
+    value = length(line, word(line.node, "LENGTH"), "a gap", 0, METRE)
+    at = line.node.parts[3:]
+    places = tuple(part.text for part in at if isinstance(part, Word))
+    return () if value is None else tuple(Fact("gaps", Gap(value, place)) for place in dict.fromkeys(places))
+
+
+def _trimming(line: Line) -> tuple[Fact, ...]:
+    """A trim by its name, or how a corner goes without one."""
+    role = choice(child(line.node, "trim_role"))
+    field = role.replace("-", "_")
+    name = word(line.node, "TRIM_NAME")
+    if name is not None:
+        return (Fact(field, name.text),)
+    way = line.node.parts[-1]
+    if role in ("inside-corner", "outside-corner") and isinstance(way, Word):
+        return (Fact(field, Untrimmed(way.text)),)
+    if isinstance(way, Word):
+        complain(line, "impossible-value", f"only a corner is {way.text}, not {role}", way, "name a trim")
+    return ()
+
+
+class Untrimmed(Struct, frozen=True):
+    """A corner without trim: `mitred` or `butted`."""
+
+    way: str
+
+
+def _rate(line: Line) -> tuple[Fact, ...]:
+    value = number_in(line, word(line.node, "MONEY"), "MONEY", "a rate", 0, MOST_MONEY)
+    return () if value is None else (Fact("rate", value),)
+
+
+def _takes(line: Line) -> tuple[Fact, ...]:
+    found, task = word(line.node, "LABOUR"), child(line.node, "task")
+    read = sound(line, found, read_labour(found.text)) if found is not None else None
+    if found is None or read is None or task is None:
+        return ()
+    hours, unit = read
+    each = has(line.node, "each")
+    if each and unit:
+        complain(line, "wrong-unit", f"{found.text} each says two things", found, "write `0.15 h each` or `0.30 h/m2`")
+        return ()
+    if within(line, found, hours, "a labour constant", Decimal(0), 1000) is None:
+        return ()
+    what, where = _task(task)
+    return (Fact("takes", Takes(hours, unit or "each", what, where)),)
+
+
+def _task(task: Node) -> tuple[str, str | None]:
+    """The task and where or what: (`panels`, `stairs`), (`removing`, `tile`), (`trims`, None)."""
+    found = tuple(every_word(task))
+    what = found[0].text
+    where = next((w.text for w in found[1:] if w.text not in ("on", "in")), None)
+    return what, quoted(task) or where
+
+
+def _name(node: Node, kind: str) -> str:
+    found = word(node, kind)
+    return found.text if found is not None else ""
+
+
+METHOD: dict[str, Reader] = {
+    "glue": _glue,
+    "more": _more,
+    "seal": _seal,
+    "battens": _battens,
+    "screw": _screw,
+    "fix": _fix,
+    "behind": _behind,
+    "scribe": _scribe,
+    "gap": _gap,
+    "trimming": _trimming,
+    "note": note,
+}
+GANG: dict[str, Reader] = {"rate": _rate, "takes": _takes, "note": note}

@@ -1,0 +1,104 @@
+"""Where each fact of a room, a product, a method or the job is written.
+
+A path names a fact by the model's field names: () the heading, ("purpose",), ("wall", "a"), ("wall", "a", "finishes",
+0). Behind it may follow a part of the statement, by the grammar's names in lower case: ("wall", "a", "finishes", 0,
+"direction"), ("wall", "a", "openings", 1, "at"), or by the model's: ("wall", "a", "openings", 1, "width").
+"""
+
+from msgspec import Struct
+
+from roomspec.compile.parts import span
+from roomspec.diagnostics.diagnostic import Origin
+from roomspec.syntax.tree import Node, Word
+
+Path = tuple[str | int, ...]
+
+
+class Source(Struct, frozen=True):
+    """A statement, or the part of one that makes one fact: its block, its line there, its node."""
+
+    block: str
+    line: int
+    node: Node
+
+    def place(self) -> Origin:
+        """All of its words."""
+        return Origin(self.block, self.line, *span(self.node))
+
+
+Fields = dict[Path, tuple[Source, ...]]
+"""A path without its index -> the statements that make the field, in the field's order."""
+
+
+class Origins(Struct, frozen=True):
+    """The sources of one thing's facts, with its heading."""
+
+    head: Source
+    fields: Fields
+
+    def at(self, path: Path) -> Origin:
+        """The words that state the fact at `path`, or else the nearest known place around it; the heading at last."""
+        return self._found(path)[0]
+
+    def exact(self, path: Path) -> Origin | None:
+        """The words that state the very fact; None where it is not written: a default, or something unknown."""
+        place, whole = self._found(path)
+        return place if whole else None
+
+    def _found(self, path: Path) -> tuple[Origin, bool]:
+        for size in range(len(path), 0, -1):
+            sources = self.fields.get(path[:size])
+            if sources:
+                return _within(sources, path[size:])
+        return _within((self.head,), path)
+
+
+_PARTS = {
+    "width": ("dimension", "length"),
+    "height": ("size",),
+    "width_top": ("length",),
+    "x": ("at",),
+    "panel": ("panel_name",),
+    "method": ("method_name",),
+    "confirmed": ("dimension",),
+    "adhesive": ("adhesive_name",),
+    "sealant": ("sealant_name",),
+    "support": ("support_name",),
+    "layers": ("layer",),
+    "amount": ("money",),
+}
+"""Field of the model -> the parts of the grammar that say it, where the names differ."""
+
+
+def _within(sources: tuple[Source, ...], rest: Path) -> tuple[Origin, bool]:
+    source = sources[0]
+    whole = True
+    if rest and isinstance(rest[0], int):
+        whole = 0 <= rest[0] < len(sources)
+        source = sources[rest[0]] if whole else source
+        rest = rest[1:]
+    found: Node | Word = source.node
+    for place, step in enumerate(rest):
+        if isinstance(step, int):
+            continue
+        index = next((i for i in rest[place + 1 : place + 2] if isinstance(i, int)), 0)
+        parts = _parts(found, step) if isinstance(found, Node) else ()
+        if not 0 <= index < len(parts):
+            whole = False
+            break
+        found = parts[index]
+    start, end = (found.start, found.end) if isinstance(found, Word) else span(found)
+    return Origin(source.block, source.line, start, end), whole
+
+
+def _parts(node: Node, name: str) -> tuple[Node | Word, ...]:
+    """The parts that go by the name, in the node itself or, failing that, in the first of its parts that has any."""
+    for wanted in (name, *_PARTS.get(name, ())):
+        here = tuple(p for p in node.parts if (p.kind if isinstance(p, Node) else p.type.lower()) == wanted)
+        if here:
+            return here
+        for part in node.parts:
+            inner = _parts(part, wanted) if isinstance(part, Node) else ()
+            if inner:
+                return inner
+    return ()

@@ -1,0 +1,62 @@
+"""Looking into a statement: its words by terminal, its parts by rule. A damaged heading may lack any of them."""
+
+from collections.abc import Iterator
+
+from roomspec.syntax.tree import Node, Word
+
+
+def word(node: Node, *types: str) -> Word | None:
+    """The first word of one of these terminals that stands in the node itself."""
+    for part in node.parts:
+        if isinstance(part, Word) and part.type in types:
+            return part
+    return None
+
+
+def words(node: Node, kind: str) -> tuple[Word, ...]:
+    """All words of one terminal that stand in the node itself."""
+    return tuple(part for part in node.parts if isinstance(part, Word) and part.type == kind)
+
+
+def child(node: Node, kind: str) -> Node | None:
+    """The first part of one rule."""
+    for part in node.parts:
+        if isinstance(part, Node) and part.kind == kind:
+            return part
+    return None
+
+
+def children(node: Node, kind: str) -> tuple[Node, ...]:
+    """All parts of one rule."""
+    return tuple(part for part in node.parts if isinstance(part, Node) and part.kind == kind)
+
+
+def every_word(node: Node) -> Iterator[Word]:
+    """All words of the node and of its parts, in the order written."""
+    for part in node.parts:
+        if isinstance(part, Word):
+            yield part
+        else:
+            yield from every_word(part)
+
+
+def has(node: Node, text: str) -> bool:
+    """True where the keyword `text` stands in the node itself."""
+    return any(isinstance(part, Word) and part.text == text for part in node.parts)
+
+
+def choice(node: Node | None) -> str:
+    """The one keyword of a part that is a choice of keywords (`vertical`, `inside-corner`); "" without the part."""
+    return next((part.text for part in node.parts if isinstance(part, Word)), "") if node is not None else ""
+
+
+def quoted(node: Node) -> str:
+    """The text of the node's first quoted words, without the quotes; "" where it has none."""
+    found = word(node, "STRING")
+    return found.text[1:-1] if found is not None else ""
+
+
+def span(node: Node) -> tuple[int, int]:
+    """The columns from the node's first word to its last; (0, 0) where it has none."""
+    found = tuple(every_word(node))
+    return (found[0].start, found[-1].end) if found else (0, 0)

@@ -1,0 +1,61 @@
+"""Names that no file defines, and definitions that nothing uses."""
+
+from roomspec.diagnostics.diagnostic import Diagnostic, Origin
+from roomspec.names.index import Names, name_word
+from roomspec.names.kinds import PRODUCTS, USED, counted
+from roomspec.names.references import Use, uses
+from roomspec.names.suggest import offered
+
+_LEFT_OUT = {
+    "finish": "this finish is left out",
+    "room": "this room is left out",
+    "rooms": "these rooms are left out",
+    "labour": "no labour is priced",
+}
+"""Statement -> what an unknown name in it leaves out; elsewhere the line itself."""
+
+
+OFFERED = 200
+"""Unknown names for which the nearest are looked up; a job with more lacks a whole catalogue."""
+
+
+def unknown_names(names: Names) -> tuple[Diagnostic, ...]:
+    """One `unknown-name` for each use of a name that no file of the job defines."""
+    unknown = (
+        use
+        for tree in names.trees
+        for placed in tree.blocks
+        for use in uses(placed.block)
+        if (use.kind, use.name) not in names.defined
+    )
+    return tuple(_unknown(use, names, number < OFFERED) for number, use in enumerate(unknown))
+
+
+def unused_names(names: Names) -> tuple[Diagnostic, ...]:
+    """Hints: products, methods, patterns and gangs that nothing uses, in files that also hold a job or a room.
+
+    A file with neither is a catalogue, written once for many jobs, of which each uses a part.
+    """
+    used = {(use.kind, use.name) for tree in names.trees for placed in tree.blocks for use in uses(placed.block)}
+    own = {tree.path for tree in names.trees if any(p.block.kind in ("job", "room", "rooms") for p in tree.blocks)}
+    found = []
+    for (kind, name), definition in names.defined.items():
+        judged = kind in PRODUCTS or kind in ("method", "pattern", "gang")
+        if judged and definition.path in own and (kind, name) not in used:
+            word = name_word(definition.block.head.node, name)
+            start, end = (word.start, word.end) if word is not None else (0, 0)
+            at = Origin(definition.block.key, definition.block.head.line, start, end)
+            found.append(Diagnostic("unused-name", "hint", f"nothing uses {kind} {name}", at, "use it or remove it"))
+    return tuple(found)
+
+
+def _unknown(use: Use, names: Names, offer: bool) -> Diagnostic:
+    left_out = _LEFT_OUT.get(use.statement, "this line counts for nothing")
+    message = f"no {use.kind} is called {use.name}; {left_out}"
+    other = next((kind for kind in USED.values() if (kind, use.name) in names.defined), "")
+    if other:
+        return Diagnostic("unknown-name", "error", message, use.at, f"{use.name} is {counted(other)}")
+    help_, fixes = offered(use.at, use.name, names.all_of(use.kind)) if offer else ("", ())
+    if not help_:
+        help_ = f"define it: `{use.kind} {use.name}`, or name the file that does with `use` in the job"
+    return Diagnostic("unknown-name", "error", message, use.at, help_, fixes=fixes)
