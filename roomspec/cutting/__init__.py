@@ -2,5 +2,5 @@
 
 Takes: blanks (bounding sizes, with the factory edges and ends they need), the stock and the kerf.
 Gives: a plan by patterns, each piece named once, and a lower bound that no float has a part in.
-Deliberately does not: know rooms or walls, split a run that is longer than its stock, add spare or packs, price an order.
+Deliberately does not: know rooms, split a run that is longer than its stock, add spare or packs, price an order.
 """

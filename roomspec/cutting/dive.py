@@ -3,11 +3,9 @@
 import time
 from collections import Counter
 from collections.abc import Sequence
-from math import ceil
 from typing import NamedTuple
 
 from roomspec.cutting.best_cut import made_by
-from roomspec.cutting.exact import Answer, find_within
 from roomspec.cutting.first_fit import Plan, first_fit, weight_of
 from roomspec.cutting.generate import Certificate, generate
 from roomspec.cutting.greedy import clip, greedy
@@ -16,14 +14,10 @@ from roomspec.cutting.needs import Cut, Problem
 
 ROUNDS = 4
 """Rounds of column generation after each step."""
-TRIES = 6
-"""Cuts tried at a step before one is taken that spoils the bound."""
+STEPS = 25
+"""Steps down; a plan that was not met by then is hardly met further down."""
 NEARLY = 0.9
 """From this part on a cut counts as a whole one."""
-FEW = 30
-"""With no more pieces than that left, all their plans are searched."""
-NOISE = 1e-6
-"""Relative rounding error allowed the solver when its values are compared with whole numbers."""
 
 
 class Stand(NamedTuple):
@@ -37,57 +31,22 @@ class Stand(NamedTuple):
 
 def dive(
     problem: Problem, master: Master, relaxed: Relaxed, certificate: Certificate, enough: int, deadline: float
-) -> Plan:
+) -> Plan | None:
     """The best plan met on the way down; stops at the weight `enough`."""
     stand = Stand(Counter(), [need.count for need in problem.needs], relaxed, certificate)
-    plans = []
-    searched = False
-    while True:
-        plans.append(stand.fixed + first_fit(problem, stand.left))
-        plans.append(stand.fixed + greedy(problem, stand.left, stand.certificate.values))
-        if (
-            min(weight_of(problem, plan) for plan in plans[-2:]) <= enough
-            or not any(stand.left)
-            or time.monotonic() > deadline
-        ):
+    best: Plan | None = None
+    for _ in range(STEPS):
+        whole = whole_cuts(master.cuts, stand)
+        rests = [first_fit(problem, stand.left)]
+        if not whole:
+            rests.append(greedy(problem, stand.left, stand.certificate.values))
+        plans = [stand.fixed + rest for rest in rests]
+        best = min(plans if best is None else [best, *plans], key=lambda plan: weight_of(problem, plan))
+        following = whole or nearest_cut(master.cuts, stand)
+        if weight_of(problem, best) <= enough or not following or time.monotonic() > deadline:
             break
-        if sum(stand.left) <= FEW and not searched:
-            searched = True
-            limit = enough - weight_of(problem, stand.fixed)
-            rest = find_within(problem, stand.left, stand.certificate, problem.weights, limit, deadline)
-            if not isinstance(rest, Answer):
-                plans.append(stand.fixed + rest)
-                break
-        stand = next_stand(problem, master, stand, enough, deadline)
-    return min(plans, key=lambda plan: weight_of(problem, plan))
-
-
-def next_stand(problem: Problem, master: Master, stand: Stand, enough: int, deadline: float) -> Stand:
-    """One step down: every whole cut of the relaxation; else one cut, if possible one that keeps the bound."""
-    order = sorted(range(len(stand.relaxed.times)), key=lambda place: (-stand.relaxed.times[place], master.cuts[place]))
-    whole = whole_cuts(master.cuts, stand.relaxed.times, order, stand.left)
-    if whole:
-        return fixed_to(problem, master, stand, whole, deadline)
-    best: Stand | None = None
-    tried: set[Cut] = set()
-    for place in order[: 4 * TRIES]:
-        cut = clip(master.cuts[place], stand.left)
-        if not cut.strips or cut in tried or len(tried) >= TRIES:
-            continue
-        tried.add(cut)
-        after = fixed_to(problem, master, stand, Counter({cut: 1}), deadline)
-        if promise(problem, after) <= enough:
-            return after
-        if best is None or promise(problem, after) < promise(problem, best):
-            best = after
-    if best is None:
-        raise AssertionError("the relaxation makes what is left")
+        stand = fixed_to(problem, master, stand, following, deadline)
     return best
-
-
-def promise(problem: Problem, stand: Stand) -> int:
-    """The weight of the best plan that the relaxation still promises."""
-    return weight_of(problem, stand.fixed) + ceil(stand.relaxed.weight * (1 - NOISE))
 
 
 def fixed_to(problem: Problem, master: Master, stand: Stand, cuts: Plan, deadline: float) -> Stand:
@@ -100,17 +59,29 @@ def fixed_to(problem: Problem, master: Master, stand: Stand, cuts: Plan, deadlin
     return Stand(stand.fixed + cuts, left, relaxed, certificate)
 
 
-def whole_cuts(cuts: Sequence[Cut], times: Sequence[float], order: Sequence[int], left: Sequence[int]) -> Plan:
-    """The whole parts of a relaxation, as far as they make no more than is left."""
-    rest = list(left)
+def whole_cuts(cuts: Sequence[Cut], stand: Stand) -> Plan:
+    """The whole parts of the relaxation, as far as they make no more than is left."""
+    rest = list(stand.left)
     taken: Plan = Counter()
-    for place in order:
-        wanted = int(times[place] + 1 - NEARLY)
-        if not wanted:
-            break
-        made = made_by(cuts[place])
-        if whole := min(wanted, *(rest[index] // count for index, count in made.items())):
-            taken[cuts[place]] += whole
+    for cut, times in most_taken(cuts, stand.relaxed):
+        made = made_by(cut)
+        if whole := min(int(times + 1 - NEARLY), *(rest[index] // count for index, count in made.items())):
+            taken[cut] += whole
             for index, count in made.items():
                 rest[index] -= count * whole
     return taken
+
+
+def nearest_cut(cuts: Sequence[Cut], stand: Stand) -> Plan:
+    """The cut that the relaxation takes most often, once, without what is not wanted any more."""
+    for cut, _ in most_taken(cuts, stand.relaxed):
+        clipped = clip(cut, stand.left)
+        if clipped.strips:
+            return Counter({clipped: 1})
+    return Counter()
+
+
+def most_taken(cuts: Sequence[Cut], relaxed: Relaxed) -> list[tuple[Cut, float]]:
+    """The cuts that the relaxation takes, and how often; the most often first."""
+    taken = [(cut, times) for cut, times in zip(cuts, relaxed.times, strict=True) if times > 0]
+    return sorted(taken, key=lambda pair: (-pair[1], pair[0]))

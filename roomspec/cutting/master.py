@@ -1,5 +1,6 @@
 """The linear and integer programs over the cuts known so far, solved by HiGHS with one thread and a fixed seed."""
 
+import time
 from collections.abc import Iterable, Sequence
 from typing import Any, NamedTuple
 
@@ -7,6 +8,8 @@ from roomspec.cutting.best_cut import made_by
 from roomspec.cutting.needs import Cut, Problem
 
 INFINITE = float("inf")
+MOST_NODES = 500
+"""Nodes of the integer program's search."""
 
 
 class Relaxed(NamedTuple):
@@ -36,19 +39,11 @@ class Master:
         dearest = max(self.problem.weights)
         before = len(self.cuts)
         for cut in cuts:
-            if cut in self._known:
+            if cut in self._known or not cut.strips:
                 continue
             self._known.add(cut)
             self.cuts.append(cut)
-            made = sorted(made_by(cut).items())
-            self._solver.addCol(
-                self.problem.weights[cut.stock] / dearest,
-                0.0,
-                INFINITE,
-                len(made),
-                [index for index, _ in made],
-                [float(times) for _, times in made],
-            )
+            add_column(self._solver, cut, self.problem.weights[cut.stock] / dearest)
         return len(self.cuts) - before
 
     def demand(self, counts: Sequence[int]) -> None:
@@ -64,6 +59,13 @@ class Master:
         return Relaxed(weight, list(solution.col_value), list(solution.row_dual))
 
 
+def add_column(solver: Any, cut: Cut, cost: float) -> None:
+    """One more variable: how often a cut is made."""
+    made = sorted(made_by(cut).items())
+    places, times = [index for index, _ in made], [float(count) for _, count in made]
+    solver.addCol(cost, 0.0, INFINITE, len(made), places, times)
+
+
 def quiet_solver() -> Any:
     """A HiGHS solver that prints nothing and gives the same answer each time."""
     import highspy
@@ -75,3 +77,28 @@ def quiet_solver() -> Any:
     solver.setOptionValue("random_seed", 0)
     solver.setOptionValue("parallel", "off")
     return solver
+
+
+def solve_whole(
+    counts: Sequence[int], cuts: Sequence[Cut], weights: Sequence[int], limit: int, deadline: float
+) -> list[int] | None:
+    """How often each of `cuts`, so that `counts` are made with no more than `limit` of `weights`; None if not found.
+
+    Stops after `MOST_NODES`; says nothing about whether there is one.
+    """
+    import highspy
+
+    solver = quiet_solver()
+    dearest = max(weights, default=1)
+    solver.setOptionValue("mip_max_nodes", MOST_NODES)
+    solver.setOptionValue("time_limit", max(0.0, deadline - time.monotonic()))
+    solver.setOptionValue("objective_target", (limit + 0.5) / dearest)
+    for count in counts:
+        solver.addRow(float(count), INFINITE, 0, [], [])
+    for place, cut in enumerate(cuts):
+        add_column(solver, cut, weights[place] / dearest)
+        solver.changeColIntegrality(place, highspy.HighsVarType.kInteger)
+    solver.run()
+    if solver.getInfo().primal_solution_status != highspy.SolutionStatus.kSolutionStatusFeasible.value:
+        return None
+    return [round(value) for value in solver.getSolution().col_value]

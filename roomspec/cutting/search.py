@@ -9,6 +9,7 @@ from roomspec.cutting.dive import dive
 from roomspec.cutting.exact import Answer, find_within
 from roomspec.cutting.first_fit import Plan, first_fit, one_each, weight_of
 from roomspec.cutting.generate import Certificate, generate, least
+from roomspec.cutting.integer import integer_plan
 from roomspec.cutting.master import Master
 from roomspec.cutting.needs import Problem
 
@@ -40,9 +41,11 @@ def find_plan(problem: Problem, seconds: float) -> Found:
     money = max(money, round_up(ceil(least(certificate, counts, problem.money)), problem.money))
     enough = max(lightest(problem, money, panels), ceil(least(certificate, counts, problem.weights)))
     if weight_of(problem, plan) > enough:
-        plans = (plan, dive(problem, master, relaxed, certificate, enough, deadline))
-        plan = min(plans, key=lambda plan: weight_of(problem, plan))
+        other = dive(problem, master, relaxed, certificate, enough, deadline)
+        plan = min((plan, other or plan), key=lambda plan: weight_of(problem, plan))
     if money_of(problem, plan) > money:
+        other = integer_plan(problem, counts, certificate, problem.money, money, deadline)
+        plan = min((plan, other or plan), key=lambda plan: money_of(problem, plan))
         plan, money = close(problem, counts, plan, certificate, money, deadline)
     return Found(plan, money, max(panels, money) if len(problem.stocks) == 1 else panels)
 
