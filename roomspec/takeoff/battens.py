@@ -22,6 +22,9 @@ from roomspec.takeoff.lines import is_level, is_upright, middle, on_wall, panels
 FIXTURE_BATTEN = 600 * MM
 """How long a batten behind a fixture is: common practice, no source."""
 
+BEARING = 10 * MM
+"""How far a panel's end must lie on a batten to be held by it: NBS-type clauses, trade-facts.md B-11."""
+
 
 class Batten(Struct, frozen=True, cache_hash=True):
     """One batten by its centre line. `layer` 0 lies under the panels, 1 behind it; `why`: row, edge, joint, fixture."""
@@ -107,7 +110,8 @@ def _behind_joints(lining: Lining, support: Support, upright: bool, rows: Sequen
     ends = (joint.line for joint in lining.joints if joint.kind == "end")
     places = sorted({line.x0 if upright else line.y0 for line in ends})
     wanted = [line for at in places for line in row_at(lining, upright, at)]
-    return [("joint", line) for line in wanted if not _lies_on(line, rows, support.width // 2)]
+    within = max(0, support.width // 2 - BEARING)
+    return [("joint", line) for line in wanted if not _lies_on(line, rows, within)]
 
 
 def _behind_fixtures(

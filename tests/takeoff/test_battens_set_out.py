@@ -1,0 +1,141 @@
+"""Battens, screws and fixings, worked by hand."""
+
+from decimal import Decimal
+from fractions import Fraction
+
+import pytest
+from sample_walls import FRAME_FIXING, SCREW, batten, battened, finish, glued, one_wall, opening, panel, trim, wall
+
+from roomspec.model.method import Battens, Method
+from roomspec.model.product import Stock
+from roomspec.model.wall import Studs, Wall, WallPoint
+from roomspec.quantities.length import MM
+from roomspec.takeoff.clip import length_of
+from roomspec.takeoff.room import take_off_lining
+from roomspec.takeoff.taken import LiningTakeOff
+
+
+def taken(one: Wall) -> LiningTakeOff:
+    """The only lining of a wall, taken off."""
+    _, laid = one_wall(one)
+    return take_off_lining(one, laid.walls[0].linings[0])
+
+
+def millimetres(lining: LiningTakeOff, layer: int = 0) -> Fraction:
+    """The total length of a layer of battens."""
+    return Fraction(sum(length_of(found.line) for found in lining.battens if found.layer == layer), MM)
+
+
+def count(lining: LiningTakeOff, why: str, layer: int = 0) -> int:
+    """Battens of one kind."""
+    return sum(found.why == why and found.layer == layer for found in lining.battens)
+
+
+def test_upright_panels_take_level_rows() -> None:
+    """3000 x 2400 every 400: ceil(2400 / 400) + 1 = 7 rows of 3000; 12 panels x 7 screws; 7 x 6 fixings."""
+    lining = taken(wall(3000, 2400, finish(battened())))
+    assert millimetres(lining) == 21_000
+    assert lining.fixings == ((SCREW, 84), (FRAME_FIXING, 42))
+
+
+def test_flat_panels_take_upright_rows() -> None:
+    """3000 x 2400 every 400: ceil(3000 / 400) + 1 = 9 rows of 2400, their ends flush: 0 to 50 and 2950 to 3000."""
+    lining = taken(wall(3000, 2400, finish(battened(), "horizontal", panel(stocks=(Stock(3000 * MM),)))))
+    assert millimetres(lining) == 9 * 2400
+    assert {line.x0 for line in (found.line for found in lining.battens)} >= {25 * MM, 375 * MM, 2975 * MM}
+
+
+def test_rows_are_interrupted_by_a_window_and_line_its_head_and_sill() -> None:
+    """Window 1000 x 900, sill 900: the rows at 1200 and 1600 lose 1000 each; head and sill take 1000 each."""
+    lining = taken(wall(3000, 2400, finish(battened()), openings=(opening("window", 1000, 900, 1000, sill=900),)))
+    assert millimetres(lining) == 21_000 - 2 * 1000 + 2 * 1000
+    assert count(lining, "edge") == 4
+
+
+def test_a_row_beside_a_head_is_the_heads_batten() -> None:
+    """Door 900 x 2000: the row at 2000 lies on its head; rows 400 to 1600 and the lowest lose 900: 21 000 - 5 x 900."""
+    lining = taken(wall(3000, 2400, finish(battened()), openings=(opening("door", 900, 2000, 1000),)))
+    assert millimetres(lining) == 21_000 - 5 * 900
+    assert sum(length_of(found.line) == 3000 * MM for found in lining.battens) == 2
+
+
+def test_screws_at_a_door() -> None:
+    """Door 900 x 2000 at 1000: 9 full columns, the notched one too, cross 7 rows; 3 pieces above it cross 2."""
+    lining = taken(wall(3000, 2400, finish(battened()), openings=(opening("door", 900, 2000, 1000),)))
+    assert lining.fixings[0] == (SCREW, 9 * 7 + 3 * 2)
+
+
+def test_a_direction_that_is_given_is_obeyed() -> None:
+    """Battens named vertical behind upright panels stand, every 400 of 3000: 9 of 2400."""
+    lining = taken(wall(3000, 2400, finish(battened(direction="vertical"))))
+    assert millimetres(lining) == 9 * 2400
+
+
+def test_a_second_layer_lies_at_right_angles() -> None:
+    """Every 600 behind rows every 400: ceil(3000 / 600) + 1 = 6 uprights of 2400; fixings 7 x 6 and 6 x 5."""
+    layers = (Battens(batten(), 400 * MM), Battens(batten(), 600 * MM))
+    lining = taken(wall(3000, 2400, finish(battened(battens=layers))))
+    assert millimetres(lining, layer=1) == 6 * 2400
+    assert lining.fixings == ((SCREW, 84), (FRAME_FIXING, 42 + 30))
+
+
+def test_a_batten_lies_behind_each_line_of_end_joints() -> None:
+    """3000 high, panels 2600: a joint at 2600 between rows at 2250 and 2625 (3000 / 8): one more row of 3000."""
+    lining = taken(wall(3000, 3000, finish(battened())))
+    assert count(lining, "joint") == 1
+    assert millimetres(lining) == 9 * 3000 + 3000
+
+
+@pytest.mark.parametrize(
+    "changed", [{"joint": trim("joint")}, {"joined": "all edges"}], ids=["joint trim", "joined on all edges"]
+)
+def test_no_batten_behind_joints_that_hold_themselves(changed: dict[str, object]) -> None:
+    """A joint trim, or panels joined on all edges, need none."""
+    joined = changed.pop("joined", "long edges")
+    lining = taken(wall(3000, 3000, finish(battened(**changed), laid=panel(joined=joined))))
+    assert count(lining, "joint") == 0
+
+
+def test_a_batten_lies_behind_each_loaded_fixture() -> None:
+    """A rail of 110 kg at 850, between rows at 800 and 1200, takes 600; one at 810 is backed by the row at 800."""
+    rail = WallPoint("fixture", 700 * MM, 850 * MM, load=Decimal(110))
+    backed = WallPoint("fixture", 2000 * MM, 810 * MM, load=Decimal(110))
+    hook = WallPoint("fixture", 2500 * MM, 1000 * MM)
+    lining = taken(wall(3000, 2400, finish(battened()), points=(rail, backed, hook)))
+    assert [found.line.y0 for found in lining.battens if found.why == "fixture"] == [850 * MM]
+    assert millimetres(lining) == 21_600
+    assert lining.cut_outs == 3
+
+
+def test_battens_follow_a_raked_top() -> None:
+    """2000 wide, 1200 to 2400: rows by 400; the top one lies along the slope, sqrt(2000^2 + 1200^2) = 2332.381 long.
+
+    Rows at 0, 400 and 800 are 2000 long, 1200 runs the whole width, 1600 from x 666.667, 2000 from 1333.333.
+    """
+    lining = taken(wall(2000, ((0, 1200 * MM), (2000 * MM, 2400 * MM)), finish(battened())))
+    slope = [found for found in lining.battens if found.line.y0 != found.line.y1]
+    assert [length_of(found.line) for found in slope] == [2_332_380_758]
+    rows = 4 * 2000 + Fraction(4000, 3) + Fraction(2000, 3)
+    assert abs(millimetres(lining) - rows - Fraction(2_332_380_758, MM)) < Fraction(1, 1000)
+
+
+def test_screws_go_into_studs_where_there_are_no_battens() -> None:
+    """Flat panels 3000 long, 10 rows of 240: studs every 600 from the left end at 0 to 3000 make 6 each."""
+    method = Method("on-studs", screw=SCREW)
+    laid = panel(stocks=(Stock(3000 * MM),), cover=240 * MM)
+    lining = taken(wall(3000, 2400, finish(method, "horizontal", laid), studs=(Studs(600 * MM),)))
+    assert lining.fixings == ((SCREW, 60),)
+
+
+def test_screws_without_battens_or_studs_go_every_400() -> None:
+    """As if battens stood at the product's spacing, else 400: 12 panels x 7; at 600, 12 x 5."""
+    method = Method("on-ply", screw=SCREW)
+    assert taken(wall(3000, 2400, finish(method))).fixings == ((SCREW, 84),)
+    wide = panel(supports=600 * MM)
+    assert taken(wall(3000, 2400, finish(method, laid=wide))).fixings == ((SCREW, 60),)
+
+
+def test_a_glued_lining_takes_neither() -> None:
+    """Without battens, screw or fix nothing is counted."""
+    lining = taken(wall(3000, 2400, finish(glued())))
+    assert (lining.battens, lining.fixings) == ((), ())
