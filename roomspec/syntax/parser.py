@@ -8,7 +8,7 @@ from functools import lru_cache
 
 from msgspec import Struct
 
-from roomspec.syntax.tables import Tables, tables
+from roomspec.syntax.tables import tables
 from roomspec.syntax.tree import Node, Word
 
 QUANTITIES = frozenset(
@@ -128,27 +128,24 @@ def _spliced(values: "list[Word | list[Word | Node] | Node]") -> list[Word | Nod
 
 
 @lru_cache(None)
-def _pattern(name: str) -> "re.Pattern[str]":
-    """A terminal's pattern; all quantities share one, as do all names."""
-    if name in QUANTITIES and name != "LENGTH":
-        return _pattern("LENGTH")
-    if name.endswith("NAME"):
-        return WORD
-    return re.compile(tables().patterns[name])
+def pattern_of(name: str) -> "re.Pattern[str]":
+    """A terminal's pattern; terminals of one shape share it."""
+    text = tables().patterns[name]
+    return pattern_of(text) if text in tables().patterns else re.compile(text)
 
 
 @lru_cache(None)
 def _lexis(state: int) -> Lexis:
-    read: Tables = tables()
+    read = tables()
     row = read.states[state]
     return Lexis(
         {read.keywords[kind]: kind for kind in row if kind in read.keywords},
-        tuple((kind, _pattern(kind)) for kind in row if kind in read.patterns),
+        tuple((kind, pattern_of(kind)) for kind in row if kind in read.patterns),
     )
 
 
 def parse_line(text: str) -> Node | Misfit | None:
-    """The statement in `text`, one line without its line end; None where it holds none, a Misfit where it is unclear."""
+    """The statement in one line without its line end; None where it holds none."""
     stack = Stack()
     read: list[Word] = []
     place = _skip(text, 0)

@@ -1,6 +1,6 @@
-"""Writes roomspec_grammar/tables.json from room.lark: `python -m roomspec.syntax.write_tables` after every change of it.
+"""Writes tables.py from room.lark: `python -m roomspec_grammar.write_tables` after every change of the grammar.
 
-The only file that imports lark. Building the parser takes lark seconds; reading the tables takes milliseconds.
+The only file that imports lark: lark takes seconds to build the parser, a reader takes milliseconds to load its tables.
 """
 
 import json
@@ -13,21 +13,30 @@ from lark import Lark
 from lark.grammar import NonTerminal, Rule, Terminal
 from lark.lexer import PatternRE, PatternStr, TerminalDef
 
-import roomspec_grammar
-from roomspec.syntax.tables import grammar_text
-
+_HERE = Path(__file__).parent
 _KEYWORD = re.compile(r"[a-z0-9][\w-]*")
+_WORD_ENDS = r"(?![\w.\-])"
+_HEADER = '''# ruff: noqa: E501
+"""The parser's tables as JSON. Generated from room.lark by `python -m roomspec_grammar.write_tables`."""
+
+TABLES = r\'\'\'
+'''
+
+
+def grammar_text() -> str:
+    """The grammar as it stands."""
+    return (_HERE / "room.lark").read_text("utf-8")
 
 
 def whole_word(terminal: TerminalDef) -> None:
     """lark's `edit_terminals`: a keyword is a whole word, and is taken before a name."""
     if isinstance(terminal.pattern, PatternStr) and _KEYWORD.fullmatch(terminal.pattern.value):
-        terminal.pattern = PatternRE(re.escape(terminal.pattern.value) + r"(?![\w.\-])")
+        terminal.pattern = PatternRE(re.escape(terminal.pattern.value) + _WORD_ENDS)
         terminal.priority = 1
 
 
 def lark_parser(*starts: str, strict: bool = False) -> Lark:
-    """lark's own parser of the grammar, with its contextual lexer: what the tables are made from and tested against."""
+    """lark's own parser with its contextual lexer: what the tables are made from, and what they are tested against."""
     return Lark(
         grammar_text(),
         parser="lalr",
@@ -41,13 +50,13 @@ def lark_parser(*starts: str, strict: bool = False) -> Lark:
 
 
 def built_tables() -> dict[str, Any]:
-    """The tables as JSON values: see `tables.Tables` for their meaning."""
-    whole = lark_parser("file", "line")
+    """The tables as JSON values; `roomspec.syntax.tables.Tables` says what they mean."""
     line = lark_parser("line")
     keywords = _keywords(line)
     rules = sorted(line.rules, key=lambda rule: (rule.origin.name, rule.order, str(rule)))
     number = {rule: place for place, rule in enumerate(rules)}
-    table = line.parser.parser._parse_table
+    parser: Any = line.parser
+    table = parser.parser._parse_table
     order = _order(table, "line")
     rows = [
         {symbol: _action(target, number, order) for symbol, (_, target) in sorted(table.states[state].items())}
@@ -55,19 +64,31 @@ def built_tables() -> dict[str, Any]:
     ]
     return {
         "grammar": sha256(grammar_text().encode()).hexdigest(),
-        "keywords": keywords,
-        "patterns": {t.name: t.pattern.to_regexp() for t in line.terminals if t.name not in keywords},
         "end": order[table.end_states["line"]],
+        "keywords": keywords,
+        "patterns": _patterns(line, keywords),
+        **_statements(lark_parser("file", "line").rules, keywords),
         "rules": [[rule.origin.name, len(rule.expansion), _shape(rule)] for rule in rules],
         "states": rows,
-        **_statements(whole.rules, keywords),
     }
 
 
 def _keywords(lark: Lark) -> dict[str, str]:
-    ends = re.escape(r"(?![\w.\-])")
+    ends = re.escape(_WORD_ENDS)
     found = {t.name: re.fullmatch(f"(.*){ends}", t.pattern.value) for t in lark.terminals}
     return {name: re.sub(r"\\(.)", r"\1", match[1]) for name, match in sorted(found.items()) if match}
+
+
+def _patterns(lark: Lark, keywords: dict[str, str]) -> dict[str, str]:
+    """Each pattern once; a terminal of the same shape as an earlier one has that one's name in its place."""
+    named: dict[str, str] = {}
+    patterns: dict[str, str] = {}
+    for terminal in sorted(lark.terminals, key=lambda terminal: terminal.name):
+        if terminal.name not in keywords and terminal.name not in lark.ignore_tokens:
+            pattern = terminal.pattern.to_regexp()
+            patterns[terminal.name] = named.get(pattern, pattern)
+            named.setdefault(pattern, terminal.name)
+    return patterns
 
 
 def _order(table: Any, start: str) -> dict[int, int]:
@@ -99,35 +120,23 @@ def _statements(rules: list[Rule], keywords: dict[str, str]) -> dict[str, Any]:
     for rule in rules:
         by_origin.setdefault(rule.origin.name, []).append(rule)
 
-    def first_words(symbol: Any, seen: frozenset[str] = frozenset()) -> set[str]:
+    def first_words(symbol: Any) -> set[str]:
         if isinstance(symbol, Terminal):
-            return {keywords[symbol.name]} if symbol.name in keywords else set()
-        if symbol.name in seen:
-            return set()
-        return {
-            word for rule in by_origin[symbol.name] for word in first_words(rule.expansion[0], seen | {symbol.name})
-        }
+            return {keywords[symbol.name]}
+        return {word for rule in by_origin[symbol.name] for word in first_words(rule.expansion[0])}
 
     def named(name: str) -> list[str]:
-        return sorted({r.expansion[0].name for r in by_origin.get(name, []) if len(r.expansion) == 1})
+        return sorted({rule.expansion[0].name for rule in by_origin.get(name, []) if len(rule.expansion) == 1})
 
     blocks = sorted(name for name in by_origin if name.endswith("_block"))
-    heads, holds, parts = {}, {}, {}
-    for block in blocks:
-        kind = block.removesuffix("_block")
-        inside = _reached(block, by_origin)
-        held = named(f"{kind}_line")
-        heads[kind] = sorted({r.expansion[0].name for r in by_origin[block]})
-        holds[kind] = held
-        parts[kind] = sorted(
-            name.removesuffix("_block") for name in inside if name.endswith("_block") and name != block
-        )
-    statements = named("line")
+    kinds = {block.removesuffix("_block"): block for block in blocks}
     return {
-        "heads": heads,
-        "holds": holds,
-        "parts": parts,
-        "words": {name: sorted(first_words(NonTerminal(name))) for name in statements},
+        "heads": {k: sorted({rule.expansion[0].name for rule in by_origin[block]}) for k, block in kinds.items()},
+        "holds": {k: named(f"{k}_line") for k in kinds},
+        "parts": {
+            k: sorted(p for p, b in kinds.items() if b in _reached(block, by_origin)) for k, block in kinds.items()
+        },
+        "words": {name: sorted(first_words(NonTerminal(name))) for name in named("line")},
     }
 
 
@@ -145,22 +154,25 @@ def _reached(block: str, by_origin: dict[str, list[Rule]]) -> set[str]:
     return found
 
 
-def main() -> None:
-    """Write the file beside the grammar."""
-    path = Path(roomspec_grammar.__file__).with_name("tables.json")
-    path.write_text(tables_text(built_tables()), "utf-8")
-
-
 def tables_text(tables: dict[str, Any]) -> str:
-    """JSON with one row of the table a line, so that a changed grammar shows as changed lines."""
+    """A module with one row of a table on a line, so that a changed grammar shows as changed lines."""
     parts = []
     for name, value in tables.items():
-        if isinstance(value, list):
-            rows = ",\n".join(json.dumps(row, ensure_ascii=False, separators=(",", ":")) for row in value)
-            parts.append(f'"{name}": [\n{rows}\n]')
+        if isinstance(value, list | dict):
+            rows = value if isinstance(value, list) else [{key: item} for key, item in value.items()]
+            lines = [json.dumps(row, ensure_ascii=False, separators=(",", ":")) for row in rows]
+            opening, closing = "[]" if isinstance(value, list) else "{}"
+            inner = lines if isinstance(value, list) else [line[1:-1] for line in lines]
+            parts.append(f'"{name}":{opening}\n' + ",\n".join(inner) + f"\n{closing}")
         else:
-            parts.append(f'"{name}": {json.dumps(value, ensure_ascii=False)}')
-    return "{\n" + ",\n".join(parts) + "\n}\n"
+            parts.append(f'"{name}":{json.dumps(value)}')
+    body = ",\n".join(parts)
+    return f"{_HEADER}{{{body}}}\n'''\n"
+
+
+def main() -> None:
+    """Write the module."""
+    (_HERE / "tables.py").write_text(tables_text(built_tables()), "utf-8")
 
 
 if __name__ == "__main__":

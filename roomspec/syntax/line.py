@@ -1,0 +1,31 @@
+"""One line read, once for each text: its node, and what is known of it before its heading is."""
+
+from functools import lru_cache
+
+from msgspec import Struct
+
+from roomspec.syntax.parser import Misfit, parse_line
+from roomspec.syntax.shape import learn_shape, node_by_shape
+from roomspec.syntax.statements import once_mark, options_again
+from roomspec.syntax.tree import Node
+
+
+class Line(Struct, frozen=True):
+    """A statement. `mark` is what two lines share that repeat each other; `again` are options given a second time."""
+
+    node: Node
+    mark: str | None
+    again: tuple[Node, ...]
+
+
+@lru_cache(100_000)
+def read_line(text: str) -> Line | Misfit | None:
+    """The statement in one line without its line end; None where it holds none."""
+    node = node_by_shape(text)
+    if node is None:
+        read = parse_line(text)
+        if not isinstance(read, Node):
+            return read
+        node = read
+        learn_shape(text, node)
+    return Line(node, once_mark(node), options_again(node))

@@ -1,0 +1,214 @@
+"""Why a line cannot be read, at its exact words, and its mend."""
+
+from collections.abc import Iterable
+from functools import lru_cache
+
+from msgspec import Struct
+
+from roomspec.syntax.examples import EXAMPLES, USUAL
+from roomspec.syntax.line import Line, read_line
+from roomspec.syntax.numerals import take_apart
+from roomspec.syntax.parser import QUANTITIES, Misfit
+from roomspec.syntax.statements import placing
+from roomspec.syntax.tables import tables
+from roomspec.syntax.wording import FEW, TABLES, choices, listed, value_name
+from roomspec.text.nearness import distance, nearest
+
+_STRAY = {
+    ":": "no colon is wanted",
+    "=": "no equals sign is wanted",
+    ";": "no semicolon is wanted, since one fact stands on one line",
+    "{": "no braces are wanted, since a line belongs to the heading above it",
+    "}": "no braces are wanted, since a line belongs to the heading above it",
+}
+_SLIPS = str.maketrans({"o": "0", "O": "0", "l": "1", "I": "1"})
+_UNIT_WORDS = {
+    "m": ("metre", "metres", "meter", "meters", "mtr", "M"),
+    "mm": ("millimetre", "millimetres", "millimeter", "millimeters", "MM", "Mm", "mms"),
+    "cm": ("centimetre", "centimetres", "centimeter", "centimeters", "CM", "cms"),
+    "kg": ("KG", "Kg", "kgs", "kilo", "kilos", "kilogram", "kilograms"),
+    "h": ("hr", "hrs", "H"),
+    "days": ("d",),
+    "deg": ("degrees", "degree"),
+    "ml": ("ML", "mL", "Ml", "millilitre", "millilitres"),
+    "m2": ("sqm", "qm", "M2", "m^2"),
+    "kg/m2": ("kg/sqm", "kg/qm", "KG/M2", "Kg/m2", "kg/m^2"),
+    "%": ("percent", "pc"),
+    "in": ("IN", "ins", "In"),
+    "ft": ("FT", "Ft"),
+}
+_UNIT_OF = {word: unit for unit, words in _UNIT_WORDS.items() for word in words}
+
+
+class Misreading(Struct, frozen=True):
+    """What to say of one line: columns, message, help, and the text to put there where a mend is known.
+
+    `certain` where nothing else could have been meant.
+    """
+
+    start: int
+    end: int
+    message: str
+    help: str = ""
+    instead: str | None = None
+    certain: bool = False
+
+
+def explain(text: str, misfit: Misfit, table: str | None) -> Misreading:
+    """Why `text` cannot be read under the heading `table` (None: before any heading)."""
+    if misfit.start == misfit.end:
+        return _too_short(text, misfit)
+    word = text[misfit.start : misfit.end]
+    if word[0] in _STRAY:
+        return _stray(misfit.start, word[0])
+    if not misfit.read:
+        return _strange_start(text, misfit, word, table)
+    if word[-1] in ":=;" and word[0] != '"':
+        return _stray(misfit.end - 1, word[-1])
+    if word[0] in '"“”„«»':
+        return _quotation(text, misfit, word)
+    if misfit.read[-1].type in QUANTITIES and word in _UNIT_OF:
+        unit = _UNIT_OF[word]
+        message = f"`{word}` is no unit here; it is written `{unit}`"
+        return Misreading(misfit.start, misfit.end, message, f"write {unit}", unit, True)
+    if word[0].isdigit() and any(kind in QUANTITIES for kind in misfit.expected):
+        return _no_quantity(misfit, word)
+    return _misspelt(text, misfit, word) or _left_out(text, misfit, word) or _unwanted(text, misfit, word)
+
+
+@lru_cache(10_000)
+def likely(word: str, table: str | None) -> tuple[str, ...]:
+    """The words nearest to a line's unknown first word: of those that may begin a line here, or else anywhere."""
+    place = placing()
+    held = place.words(table) if table is not None else ()
+    headings = tuple(w for w, kinds in place.by_word.items() if any(kind in place.table_of for kind in kinds))
+    return _closest(word, (*held, *headings)) or _closest(word, place.by_word)
+
+
+def _closest(word: str, words: Iterable[str]) -> tuple[str, ...]:
+    """The words that differ least from `word`: several where they are equally close."""
+    near = nearest(word, words)
+    slips = [distance(word.lower(), other, len(word)) for other in near]
+    return tuple(other for other, count in zip(near, slips, strict=True) if count == slips[0])
+
+
+def _strange_start(text: str, misfit: Misfit, word: str, table: str | None) -> Misreading:
+    word = word.rstrip(":=;")
+    start, end = misfit.start, misfit.start + len(word)
+    near = likely(word, table)
+    if near:
+        meant = listed(f"`{other}`" for other in near)
+        sure = _sure(near, word) and _reads(text[:start] + near[0] + text[end:])
+        message = f"`{_shown(word)}` begins no line; did you mean {meant}?"
+        return Misreading(start, end, message, _written_small(word, near), _only(near), sure)
+    usual = listed((f"`{other}`" for other in USUAL[table]), "and") if table is not None else ""
+    help_ = (
+        f"{TABLES[table]} holds lines such as {usual}" if table is not None else "start with a heading such as `job`"
+    )
+    return Misreading(start, end, f"`{_shown(word)}` begins no line that is known", help_)
+
+
+def _reads(text: str) -> bool:
+    return isinstance(read_line(text), Line)
+
+
+def _sure(near: tuple[str, ...], word: str) -> bool:
+    """True where one word of letters is near: short words and `nrm3` may have been meant otherwise."""
+    return len(near) == 1 and len(word) > 3 and not any(letter.isdigit() for letter in word)
+
+
+def _only(near: tuple[str, ...]) -> str | None:
+    return near[0] if len(near) == 1 else None
+
+
+def _written_small(word: str, near: tuple[str, ...]) -> str:
+    if word.lower() == near[0]:
+        return "keywords are written in small letters"
+    return f"write {listed(f'`{other}`' for other in near)}"
+
+
+def _shown(word: str) -> str:
+    """A word as it may stand in a message: printable, and not too long."""
+    brief = word if len(word) <= 40 else word[:39] + "…"
+    return "".join(letter if letter.isprintable() and letter != "`" else "�" for letter in brief)
+
+
+def _before(text: str, misfit: Misfit) -> str:
+    """The words read, as written."""
+    return _shown(text[misfit.read[0].start : misfit.read[-1].end])
+
+
+def _as_in(misfit: Misfit) -> str:
+    """An example of the statement that the line begins like; empty where it may be one of several."""
+    kinds = placing().by_word.get(misfit.read[0].text, ())
+    return f"as in `{EXAMPLES[kinds[0]]}`" if kinds else ""
+
+
+def _stray(place: int, mark: str) -> Misreading:
+    message = f"{_STRAY[mark]}; leave out `{mark}`"
+    return Misreading(place, place + 1, message, "a line is a keyword and its values", "")
+
+
+def _too_short(text: str, misfit: Misfit) -> Misreading:
+    wanted = choices(misfit.expected)
+    message = f"`{_before(text, misfit)}` is not finished: {wanted} is missing"
+    return Misreading(misfit.read[0].start, misfit.read[-1].end, message, _as_in(misfit))
+
+
+def _quotation(text: str, misfit: Misfit, word: str) -> Misreading:
+    if word[0] != '"':
+        return Misreading(misfit.start, misfit.end, "texts stand in straight quotation marks", 'write "like this"')
+    if len(word) > 1 and word[-1] == '"':
+        return _unwanted(text, misfit, word)
+    whole = text[misfit.start :].rstrip()
+    message = "this text has no closing quotation mark"
+    return Misreading(misfit.start, misfit.start + len(whole), message, 'write it as in "like this"', whole + '"')
+
+
+def _no_quantity(misfit: Misfit, word: str) -> Misreading:
+    wanted = next(kind for kind in misfit.expected if kind in QUANTITIES)
+    mended = word.translate(_SLIPS)
+    message = f"`{_shown(word)}` cannot be read as {value_name(wanted)}"
+    if mended != word and take_apart(mended) is not None:
+        return Misreading(misfit.start, misfit.end, message, f"write {mended}", mended, True)
+    return Misreading(misfit.start, misfit.end, message, _as_in(misfit))
+
+
+def _misspelt(text: str, misfit: Misfit, word: str) -> Misreading | None:
+    """A word close to a keyword that may stand there."""
+    keywords = tables().keywords
+    near = _closest(word, [keywords[kind] for kind in misfit.expected if kind in keywords])
+    if not near:
+        return None
+    sure = _sure(near, word) and _reads(text[: misfit.start] + near[0] + text[misfit.end :])
+    meant = listed(f"`{other}`" for other in near)
+    message = f"`{_shown(word)}` cannot be read here; did you mean {meant}?"
+    return Misreading(misfit.start, misfit.end, message, _written_small(word, near), _only(near), sure)
+
+
+def _left_out(text: str, misfit: Misfit, word: str) -> Misreading | None:
+    """A keyword, or the quotation marks, without which the line cannot be read and with which it can."""
+    start, end = misfit.start, misfit.end
+    if "STRING" in misfit.expected and _reads(f'{text[:start]}"{word}"{text[end:]}'):
+        message = f"`{_shown(word)}` stands where a text in quotation marks belongs"
+        return Misreading(start, end, message, f'write "{_shown(word)}"', f'"{word}"')
+    keywords = [tables().keywords[kind] for kind in misfit.expected if kind in tables().keywords]
+    adding = [other for other in keywords if _reads(f"{text[:start]}{other} {text[start:]}")]
+    if len(adding) == 1:
+        message = f"`{adding[0]}` is missing before `{_shown(word)}`"
+        return Misreading(start, end, message, _as_in(misfit), f"{adding[0]} {word}")
+    return None
+
+
+def _unwanted(text: str, misfit: Misfit, word: str) -> Misreading:
+    start, end = misfit.start, misfit.end
+    wanted = choices(misfit.expected)
+    if not wanted:
+        message = f"`{_shown(word)}` is too much: the line is complete after `{_before(text, misfit)}`"
+        return Misreading(start, end, message, "leave it out")
+    ends = "$END" in misfit.expected
+    if not ends and len(misfit.expected) <= FEW:
+        return Misreading(start, end, f"`{_shown(word)}` stands where {wanted} belongs", _as_in(misfit))
+    may_end = ", or the line ends" if ends else ""
+    help_ = f"after `{_before(text, misfit)}` may stand {wanted}{may_end}"
+    return Misreading(start, end, f"`{_shown(word)}` cannot be read here", help_)

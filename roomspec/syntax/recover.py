@@ -1,0 +1,52 @@
+"""A broken line that opens a heading, and the lines that would have stood under it."""
+
+from roomspec.syntax.line import Line, read_line
+from roomspec.syntax.misreading import likely
+from roomspec.syntax.parser import Misfit
+from roomspec.syntax.statements import placing
+from roomspec.syntax.tree import Node, Word
+
+
+def broken_heading(text: str, misfit: Misfit, end: int, table: str | None, deeper: bool) -> Node | None:
+    """The heading that a broken line opens, with as much as could be read; None where it opens none.
+    `end` is the column where its first strange word ends.
+
+    A misspelt heading word is taken for the nearest one if the line can then be read, or if deeper lines follow.
+    """
+    heads = placing().table_of
+    if misfit.read:
+        return misfit.node or _as_read(misfit) if misfit.read[0].text in heads else None
+    word = text[misfit.start : end]
+    meant = next((other for other in likely(word, table) if other in heads), None) if word else None
+    if meant is None:
+        return None
+    mended = read_line(text[: misfit.start] + meant + text[end:])
+    if isinstance(mended, Line):
+        node: Node | None = mended.node
+    elif deeper and isinstance(mended, Misfit) and mended.read:
+        node = mended.node or _as_read(mended)
+    else:
+        return None
+    return _moved(node, end, len(word) - len(meant)) if node is not None else None
+
+
+def _as_read(misfit: Misfit) -> Node:
+    return Node(misfit.read[0].text, misfit.read)
+
+
+def _moved(node: Node, column: int, by: int) -> Node:
+    """The node with the columns that its words have in the text as written."""
+    parts: list[Word | Node] = []
+    for part in node.parts:
+        if isinstance(part, Node):
+            parts.append(_moved(part, column, by))
+        elif part.end + by <= column:
+            parts.append(Word(part.type, part.text, part.start, part.end + by))
+        else:
+            parts.append(Word(part.type, part.text, part.start + by, part.end + by))
+    return Node(node.kind, tuple(parts))
+
+
+def indent(text: str) -> int:
+    """The column of a line's first word; a tab counts as one."""
+    return len(text) - len(text.lstrip(" \t\f\u00a0\ufeff"))

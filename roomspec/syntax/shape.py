@@ -1,0 +1,90 @@
+"""A second way to read a line: one that differs from an earlier line only in its digits has the same tree.
+
+The shape of a line is its text with every digit made 0. The first line of a shape goes through the parser; its tree is
+kept as a template, and later lines of the shape get it with their own words in the same columns. Digits decide what a
+word is in a few patterns only (`m2`, `nrm2`, `B-s2,d0`): such words are held against the parser's pattern again.
+"""
+
+from collections.abc import Callable
+
+from msgspec import Struct
+
+from roomspec.syntax.parser import pattern_of
+from roomspec.syntax.tables import tables
+from roomspec.syntax.tree import Node, Word
+
+MOST_TEMPLATES = 20_000
+_DIGITS = {ord(digit): "0" for digit in "123456789"}
+
+Fits = Callable[[str], object]
+Build = Callable[[list[Word]], Node]
+
+
+class Template(Struct, frozen=True):
+    """A tree without its words: `types` are their terminals, `starts` and `ends` their columns, `checks` the words that
+    are held against a pattern."""
+
+    types: tuple[str, ...]
+    starts: tuple[int, ...]
+    ends: tuple[int, ...]
+    checks: tuple[tuple[int, Fits], ...]
+    build: Build
+
+
+_templates: dict[str, Template] = {}
+
+
+def node_by_shape(text: str) -> Node | None:
+    """The node of a line whose shape is known; None where it is not, or where its digits make another word."""
+    template = _templates.get(text.translate(_DIGITS))
+    if template is None:
+        return None
+    texts = [text[start:end] for start, end in zip(template.starts, template.ends, strict=True)]
+    for place, fits in template.checks:
+        if not fits(texts[place]):
+            return None
+    return template.build(list(map(Word, template.types, texts, template.starts, template.ends)))
+
+
+def learn_shape(text: str, node: Node) -> None:
+    """Keep the tree of a line, as the parser read it, for the lines of its shape."""
+    if len(_templates) >= MOST_TEMPLATES:
+        _templates.clear()
+    words: list[Word] = []
+    build = _builder(node, words)
+    checks = tuple((place, fits) for place, word in enumerate(words) if (fits := _check(word)) is not None)
+    _templates[text.translate(_DIGITS)] = Template(
+        tuple(word.type for word in words),
+        tuple(word.start for word in words),
+        tuple(word.end for word in words),
+        checks,
+        build,
+    )
+
+
+def _check(word: Word) -> Fits | None:
+    """How to tell that a word with other digits is still the same kind of word."""
+    if word.type == "STRING" or word.type.endswith("NAME") or not any(digit in word.text for digit in "0123456789"):
+        return None
+    if word.type in tables().keywords:
+        return word.text.__eq__
+    if word.type == "DATE" or word.text.replace(".", "").isdigit():
+        return None
+    return pattern_of(word.type).fullmatch
+
+
+def _builder(node: Node, words: list[Word]) -> Build:
+    """A function that makes the node again from other words; adds the node's words to `words`."""
+    kind, first = node.kind, len(words)
+    if all(isinstance(part, Word) for part in node.parts):
+        words.extend(part for part in node.parts if isinstance(part, Word))
+        last = len(words)
+        return lambda those: Node(kind, tuple(those[first:last]))
+    parts: list[Build | int] = []
+    for part in node.parts:
+        if isinstance(part, Word):
+            parts.append(len(words))
+            words.append(part)
+        else:
+            parts.append(_builder(part, words))
+    return lambda those: Node(kind, tuple([those[p] if isinstance(p, int) else p(those) for p in parts]))
