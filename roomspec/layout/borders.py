@@ -10,7 +10,7 @@ from roomspec.layout.extent import Run
 from roomspec.layout.face import level_floor
 from roomspec.layout.intervals import Interval, without
 from roomspec.layout.laid import Border, Line
-from roomspec.layout.region import EDGE, FLOOR, LEFT, RIGHT, ROOF, Area
+from roomspec.layout.region import EDGE, FLOOR, LEFT, RIGHT, ROOF, UPPER, Area
 from roomspec.layout.slabs import Slab, height_at, lefts, rights
 from roomspec.model.wall import Wall
 
@@ -61,47 +61,47 @@ def _upright_lines(run: Run, area: Area) -> list[tuple[int, Line, int]]:
         beginning.setdefault(slab[0], []).append(slab)
     out: list[tuple[int, Line, int]] = []
     for x in sorted({*ending, *beginning}):
-        to_left, to_right = ending.get(x, []), beginning.get(x, [])
+        to_left, to_right, cuts = ending.get(x, []), beginning.get(x, []), by_edge.get(x, [])
         if len(to_left) == 1 == len(to_right) and to_left[0][3] == to_right[0][2] and to_left[0][5] == to_right[0][4]:
             continue
         one, other = rights(to_left, x), lefts(to_right, x)
-        for gone, where, neighbours in (
-            (without(one, other), _LEFT_OF, [(s[2], s[4], s[6], s[7]) for s in to_right]),
-            (without(other, one), _RIGHT_OF, [(s[3], s[5], s[6], s[7]) for s in to_left]),
+        for gone, where, met, beside in (
+            (without(one, other), _LEFT_OF, [(c[2], c[4], c[6]) for c in cuts if c[0] == x], _labels(to_right, 2)),
+            (without(other, one), _RIGHT_OF, [(c[3], c[5], c[6]) for c in cuts if c[1] == x], _labels(to_left, 3)),
         ):
-            for stretch in gone:
-                for label, low, high in _labelled(run, x, stretch, where, by_edge.get(x, []), neighbours):
-                    out.append((label, Line(x, low, x, high), where))
+            end = RIGHT if where == _LEFT_OF and x == run.bounds[1] else LEFT
+            at_end = end == RIGHT or (where == _RIGHT_OF and x == run.bounds[0])
+            for label, low, high in _labelled(gone, sorted(met)):
+                if label is None:
+                    label = end if at_end else beside.get((low, "over"), beside.get((high, "under"), EDGE))
+                out.append((label, Line(x, low, x, high), where))
     return out
 
 
-def _labelled(
-    run: Run, x: int, stretch: Interval, where: int, cuts: list[Slab], neighbours: list[tuple[int, int, int, int]]
-) -> list[tuple[int, int, int]]:
-    """An upright stretch in parts by what it lies on: cuts that begin or end there, else the run's end, else a step."""
-    out: list[tuple[int, int, int]] = []
-    rest = [stretch]
-    for cut in cuts:
-        if where == _LEFT_OF and cut[0] == x:
-            span = (cut[2], cut[4])
-        elif where == _RIGHT_OF and cut[1] == x:
-            span = (cut[3], cut[5])
-        else:
-            continue
-        left_over = without(rest, [span])
-        out.extend((cut[6], low, high) for low, high in without(rest, left_over))
-        rest = left_over
-    left, right, _, _ = run.bounds
-    for low, high in rest:
-        if where == _RIGHT_OF and x == left:
-            label = LEFT
-        elif where == _LEFT_OF and x == right:
-            label = RIGHT
-        else:
-            touching = [n[3] for n in neighbours if n[1] == low] or [n[2] for n in neighbours if n[0] == high]
-            label = touching[0] if touching else EDGE
-        out.append((label, low, high))
-    return sorted(out, key=lambda part: part[1])
+def _labels(slabs: list[Slab], side: int) -> dict[tuple[int, str], int]:
+    """What lies over each slab beside a line, by the height of its top there, and what under it, by its bottom."""
+    over = {(slab[side + 2], "over"): slab[7] for slab in slabs}
+    return over | {(slab[side], "under"): slab[6] for slab in slabs}
+
+
+def _labelled(gone: list[Interval], met: list[tuple[int, int, int]]) -> list[tuple[int | None, int, int]]:
+    """Stretches of an upright line in parts by the cut that each lies on; None where it lies on none."""
+    out: list[tuple[int | None, int, int]] = []
+    j = 0
+    for low, high in gone:
+        while j < len(met) and met[j][0] < high:
+            start, end = max(met[j][0], low), min(met[j][1], high)
+            if start < end:
+                if low < start:
+                    out.append((None, low, start))
+                out.append((met[j][2], start, end))
+                low = end
+            if met[j][1] > high:
+                break
+            j += 1
+        if low < high:
+            out.append((None, low, high))
+    return out
 
 
 def _borders(wall: Wall, run: Run, area: Area, label: int, line: Line, where: int) -> list[Border]:
@@ -112,8 +112,8 @@ def _borders(wall: Wall, run: Run, area: Area, label: int, line: Line, where: in
         return [_border(area.sides[label][where], line, label)]
     if label in (LEFT, RIGHT):
         return _end_borders(wall, run.left if label == LEFT else run.right, line)
-    side = run.floor if label == FLOOR else run.ceiling if label == ROOF else run.edge
-    return [_border(side, line, None)]
+    sides = {FLOOR: run.floor, ROOF: run.ceiling, UPPER: run.upper}
+    return [_border(sides.get(label, run.edge), line, None)]
 
 
 def _border(side: Side, line: Line, opening: int | None) -> Border:

@@ -39,6 +39,12 @@ def edge_side(method: Method) -> Side:
     return Side("edge", "trim" if edge else "none", edge, edge.allows if edge else 0)
 
 
+def upper_side(method: Method) -> Side:
+    """The upper edge of a lining that stops below the ceiling: a cap where the method has one, else the edge trim."""
+    cap = method.cap
+    return Side("edge", "trim", cap, cap.allows) if cap else edge_side(method)
+
+
 def floor_side(wall: Wall, method: Method) -> Side:
     """The lower side of a region that begins at the floor."""
     gap, skirting, upstand = method.gap("floor"), wall.keep("skirting"), wall.upstand

@@ -13,7 +13,7 @@ This is the cheap part of laying, which the checks read on every keystroke. What
 from msgspec import Struct
 
 from roomspec.layout.corner import Side
-from roomspec.layout.ends import End, ceiling_side, edge_side, end_of, floor_side
+from roomspec.layout.ends import End, ceiling_side, edge_side, end_of, floor_side, upper_side
 from roomspec.layout.face import ceiling_line, level_floor, lined_at, neighbours
 from roomspec.layout.set_out import MOST_STRIPS, set_out
 from roomspec.layout.slabs import height_at
@@ -58,6 +58,8 @@ class Run(Struct, frozen=True, cache_hash=True):
     floor: Side
     ceiling: Side
     edge: Side
+    upper: Side
+    """The upper edge of a region that stops below the ceiling (a dado's)."""
     parts: tuple[Part, ...]
     region: Region
     strips: tuple[int, ...]
@@ -113,7 +115,7 @@ def _run(
     first = wall.finishes[group[0]]
     method = first.method
     width, height = max(wall.width, wall.width_top), max(y for _, y in wall.top)
-    edge = edge_side(method)
+    edge, upper = edge_side(method), upper_side(method)
     floor, ceiling = floor_side(wall, method), ceiling_side(wall, method)
     mine = [(wall.finishes[at], rects[at]) for at in group]
     left = end_of(wall, [m for m in mine if m[1][0] <= 0], walls[0], beside[0], edge, on_left=False)
@@ -131,7 +133,7 @@ def _run(
             l + (left.take if l <= 0 else edge.take if free[0] else 0),
             r - (right.take if r >= width else edge.take if free[1] else 0),
             floor.take if on_floor else b + (edge.take if free[2] else 0),
-            None if to_top else t - (edge.take if free[3] else 0),
+            None if to_top else t - (upper.take if free[3] else 0),
             on_floor,
             rects[at],
             cuts,
@@ -140,7 +142,7 @@ def _run(
     strips, troubles = _strips(first, region, len(wall.joints_up))
     return Run(
         group, first.panel, method, first.direction, first.bond, first.start, first.rows,
-        left, right, floor, ceiling, edge, tuple(parts), region, strips, troubles,
+        left, right, floor, ceiling, edge, upper, tuple(parts), region, strips, troubles,
     )  # fmt: skip
 
 

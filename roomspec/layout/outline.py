@@ -14,15 +14,23 @@ def connected(slabs: Sequence[Slab]) -> list[list[Slab]]:
     """The parts of an area that hang together along a line, not merely at a point; lowest and leftmost first."""
     if len(slabs) < 2:
         return [list(slabs)] if slabs else []
-    starts: dict[int, list[int]] = {}
+    ended: dict[int, list[int]] = {}
+    begun: dict[int, list[int]] = {}
     for at, slab in enumerate(slabs):
-        starts.setdefault(slab[0], []).append(at)
+        ended.setdefault(slab[1], []).append(at)
+        begun.setdefault(slab[0], []).append(at)
     root = list(range(len(slabs)))
-    for at, slab in enumerate(slabs):
-        for other in starts.get(slab[1], ()):
-            beside = slabs[other]
-            if max(slab[3], beside[2]) < min(slab[5], beside[4]):
-                _join(root, at, other)
+    for x in ended.keys() & begun.keys():
+        ones, others = sorted(ended[x], key=lambda at: slabs[at][3]), sorted(begun[x], key=lambda at: slabs[at][2])
+        i = j = 0
+        while i < len(ones) and j < len(others):
+            one, other = slabs[ones[i]], slabs[others[j]]
+            if max(one[3], other[2]) < min(one[5], other[4]):
+                _join(root, ones[i], others[j])
+            if one[5] <= other[4]:
+                i += 1
+            else:
+                j += 1
     parts: dict[int, list[Slab]] = {}
     for at, slab in enumerate(slabs):
         parts.setdefault(_find(root, at), []).append(slab)
@@ -72,10 +80,15 @@ def _edges(part: Sequence[Slab]) -> list[tuple[Point, Point]]:
     for x0, x1, b0, b1, t0, t1, _, _ in part:
         out.append(((x0, b0), (x1, b1)))
         out.append(((x1, t1), (x0, t0)))
-    for x in {x for slab in part for x in (slab[0], slab[1])}:
-        ended, begun = rights(part, x), lefts(part, x)
-        out.extend(((x, low), (x, high)) for low, high in without(ended, begun))
-        out.extend(((x, high), (x, low)) for low, high in without(begun, ended))
+    ended: dict[int, list[Slab]] = {}
+    begun: dict[int, list[Slab]] = {}
+    for slab in part:
+        ended.setdefault(slab[1], []).append(slab)
+        begun.setdefault(slab[0], []).append(slab)
+    for x in ended.keys() | begun.keys():
+        ones, others = rights(ended.get(x, ()), x), lefts(begun.get(x, ()), x)
+        out.extend(((x, low), (x, high)) for low, high in without(ones, others))
+        out.extend(((x, high), (x, low)) for low, high in without(others, ones))
     return out
 
 

@@ -17,7 +17,7 @@ from roomspec.layout.touching import Rect
 from roomspec.model.shape import level
 from roomspec.model.wall import Wall
 
-FLOOR, ROOF, EDGE, LEFT, RIGHT = -1, -2, -3, -4, -5
+FLOOR, ROOF, EDGE, LEFT, RIGHT, UPPER = -1, -2, -3, -4, -5, -6
 
 
 class Area(NamedTuple):
@@ -64,13 +64,13 @@ def _part_area(wall: Wall, run: Run, part: Part) -> list[Slab]:
     if part.top is None:
         return band(floor, roof, part.left, part.right, labels)
     if level_floor(wall) and part.top <= min(y for _, y in roof):
-        return band(floor, level(wall.width, part.top), part.left, part.right, (labels[0], EDGE))
+        return band(floor, level(wall.width, part.top), part.left, part.right, (labels[0], UPPER))
     above = band(
         raised(wall.floor, part.top),
         level(wall.width, max(y for _, y in roof) + 1),
         part.left,
         part.right,
-        (EDGE, EDGE),
+        (UPPER, UPPER),
     )
     return less(band(floor, roof, part.left, part.right, labels), above)
 
