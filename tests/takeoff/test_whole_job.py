@@ -86,7 +86,7 @@ def test_trims_longer_than_their_stock_are_pieced() -> None:
 
 
 def test_battens_are_cut_from_their_lengths() -> None:
-    """Seven rows of 2400 and 600 from lengths of 2400: 7 whole; a fourth 600 lacks the kerfs (2409), so 7 / 3: 3 more."""
+    """Seven rows of 2400 and 600 from 2400: 7 whole; a fourth 600 lacks the kerfs (2409), so 7 / 3: 3 more."""
     found = line(taken_off(job(*rooms_of(wall(3000, 2400, finish(battened())), ("1", "")))), "batten")
     assert (found.needed, found.bound, found.proven) == (10, 10, True)
 
