@@ -27,12 +27,13 @@ def estimate(path: str, form: str, output: str | None) -> int:
     and what they leave out.
     """
     from roomspec.analysis.session import Session
+    from roomspec.reports.estimate_out import estimate_of
 
     jobs = expected(one_job_at(path))
     snapshot = Session(jobs.world).snapshot(jobs.paths[0])
     if snapshot is None or snapshot.job is None:
         raise click.ClickException(no_job_in(path).reason)
-    out = snapshot.estimate()
+    out = estimate_of(snapshot)
     if output is None:
         click.echo(_shown(out, form), nl=False)
     else:

@@ -1,10 +1,10 @@
 """From the results of the engine to the shape in which an estimate is printed."""
 
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
 from roomspec.analysis.found import Found
-from roomspec.layout.laid import RoomLayout
+from roomspec.analysis.session import Snapshot
 from roomspec.model.job import Job
 from roomspec.pricing.estimate import Estimate
 from roomspec.pricing.order import OrderLine
@@ -28,21 +28,23 @@ from roomspec.reports.number import Number, m2, metres, places
 from roomspec.takeoff.taken import TakeOff
 
 
-def estimate_out(
-    path: str,
-    job: Job,
-    laid: Sequence[RoomLayout],
-    taken: TakeOff,
-    estimate: Estimate,
-    findings: Sequence[Found],
-    left_out: Sequence[str],
-) -> EstimateOut:
-    """The estimate of the job in the file `path`; `left_out` says what its errors leave out."""
+def estimate_of(snapshot: Snapshot) -> EstimateOut:
+    """The estimate of a snapshot, with what its errors leave out named by their places."""
+    made = snapshot.estimate()
+    errors = (found for found in snapshot.findings if found.severity == "error")
+    left_out = tuple(f"{found.place.path}:{found.place.line}: {found.message}" for found in errors)
+    return estimate_out(snapshot.path, made.job, made.laid, made.taken, made.priced, snapshot.findings, left_out)
+
+
+def estimate_of(snapshot: Snapshot) -> EstimateOut:
+    """The estimate of a snapshot that holds a job."""
+    made = snapshot.estimate()
+    job, taken, estimate = made.job, made.taken, made.priced
     return EstimateOut(
         format="roomspec/estimate",
         version=1,
-        job=_job(path, job),
-        rooms=tuple(map(room_out, job.rooms, laid, taken.rooms)),
+        job=_job(snapshot.path, job),
+        rooms=tuple(map(room_out, job.rooms, made.laid, taken.rooms)),
         order=tuple(map(_order_line, estimate.order)),
         cutting=tuple(map(cutting_out, taken.plans)),
         measured=_measured(job, taken),
@@ -58,7 +60,7 @@ def estimate_out(
         assumptions=estimate.assumptions,
         exclusions=estimate.exclusions,
         cautions=estimate.cautions,
-        findings=_findings(findings, left_out),
+        findings=_findings(snapshot.findings),
     )
 
 
@@ -131,6 +133,16 @@ def _price(estimate: Estimate) -> PriceOut:
     )
 
 
-def _findings(findings: Sequence[Found], left_out: Sequence[str]) -> FindingsOut:
+def _findings(findings: Sequence[Found]) -> FindingsOut:
     counts = Counter(finding.severity for finding in findings)
-    return FindingsOut(counts["error"], counts["warning"], counts["hint"], tuple(left_out))
+    return FindingsOut(counts["error"], counts["warning"], counts["hint"], tuple(map(_place, _unread(findings))))
+
+
+def _unread(findings: Sequence[Found]) -> Iterator[Found]:
+    """The errors whose lines could not be understood; what a check finds wrong is counted all the same."""
+    checks = {check.name for check in CHECKS}
+    return (finding for finding in findings if finding.severity == "error" and finding.name not in checks)
+
+
+def _place(finding: Found) -> str:
+    return f"{finding.place.path}, line {finding.place.line}: {finding.message}"

@@ -1,0 +1,100 @@
+"""A session over one World: snapshots of its jobs, each re-making only what changed."""
+
+from functools import cached_property
+
+from roomspec.analysis.engine import Engine, Estimated
+from roomspec.analysis.found import Blocks, Found, in_order, placed
+from roomspec.analysis.gather import Gathered, gather
+from roomspec.analysis.judge import judge
+from roomspec.analysis.memo import Memo
+from roomspec.analysis.world import World
+from roomspec.compile.job import Compiled, compile_job
+from roomspec.diagnostics.diagnostic import Diagnostic
+from roomspec.layout.laid import RoomLayout
+from roomspec.model.job import Job
+from roomspec.names.index import index_files
+from roomspec.syntax.assemble import read_file
+from roomspec.syntax.tree import FileTree
+
+
+class Session:
+    """Reads jobs from a World. Keep one for as long as the World lives: it remembers what it has computed."""
+
+    def __init__(self, world: World) -> None:
+        """Read from `world`."""
+        self.world = world
+        self.memo = Memo()
+
+    def snapshot(self, job_path: str) -> "Snapshot | None":
+        """The job in the file, as the World is now; None where the file cannot be read."""
+        gathered = gather(self.world, job_path, read_file)
+        return Snapshot(job_path, gathered, self.memo) if gathered is not None else None
+
+
+class Snapshot:
+    """One job at one moment. Everything is computed when first asked for, and never changes."""
+
+    def __init__(self, path: str, gathered: Gathered, memo: Memo) -> None:
+        """Hold the gathered trees."""
+        self.path = path
+        self._gathered = gathered
+        self._memo = memo
+
+    @property
+    def files(self) -> tuple[FileTree, ...]:
+        """The files read, the job's own first."""
+        return self._gathered.trees
+
+    @property
+    def job(self) -> Job | None:
+        """The model; None where no file holds a job."""
+        return self.compiled.job if self.compiled.job.name else None
+
+    @cached_property
+    def compiled(self) -> Compiled:
+        """The job compiled, with the origins of its facts."""
+        return compile_job(index_files(self._gathered.trees))
+
+    @cached_property
+    def blocks(self) -> Blocks:
+        """Where each block stands; of two with one key, the first."""
+        found: dict[str, tuple[str, int]] = {}
+        for tree in self._gathered.trees:
+            for one in tree.blocks:
+                found.setdefault(one.block.key, (tree.path, one.line))
+        return found
+
+    @cached_property
+    def findings(self) -> tuple[Found, ...]:
+        """Every finding, in the order of the text."""
+        found = [
+            placed(problem, {one.block.key: (tree.path, one.line)}, tree.path)
+            for tree in self._gathered.trees
+            for one in tree.blocks
+            for problem in one.block.problems
+        ]
+        found.extend(placed(diagnostic, self.blocks, self.path) for diagnostic in self._diagnostics())
+        return in_order(found)
+
+    @cached_property
+    def laid(self) -> tuple[RoomLayout, ...]:
+        """Every room laid, in the job's order."""
+        job = self.compiled.job
+        return tuple(self._engine.layout(room, job.terms) for room in job.rooms)
+
+    def estimate(self) -> Estimated:
+        """The job laid, cut, taken off and priced, as far as it could be understood."""
+        return self._engine.estimate(self.compiled.job)
+
+    @cached_property
+    def _engine(self) -> Engine:
+        return Engine(self._memo)
+
+    def _diagnostics(self) -> tuple[Diagnostic, ...]:
+        return (
+            *self._gathered.problems,
+            *(problem for tree in self._gathered.trees for problem in tree.problems),
+            *self.compiled.problems,
+            *self.compiled.uncounted,
+            *judge(self.compiled, self._engine, self._memo),
+        )
