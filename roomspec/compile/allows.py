@@ -7,10 +7,11 @@ from msgspec import Struct
 
 from roomspec.compile.parts import quoted, word
 from roomspec.diagnostics.diagnostic import Diagnostic, Origin
+from roomspec.names.references import by_kind
 from roomspec.syntax.tree import Block, Statement
 
 
-class Allowed(Struct, frozen=True):
+class Allowed(Struct, frozen=True, gc=False):
     """One `allow`: the check's name, the reason, and the part of its block that it stands in.
 
     `path` is () for all of the block, ("wall", "a") or ("ceiling", "main"). `at` covers the line, `name_at` the name.
@@ -23,7 +24,7 @@ class Allowed(Struct, frozen=True):
     name_at: Origin
 
 
-class Allowance(Struct, frozen=True):
+class Allowance(Struct, frozen=True, gc=False):
     """An `allow` and the thing that it holds for, by kind and name: `room 101`, `panel limestone-long`, `job x`."""
 
     thing: str
@@ -33,6 +34,8 @@ class Allowance(Struct, frozen=True):
 @lru_cache(8192)
 def allowed_in(block: Block) -> tuple[Allowed, ...]:
     """The `allow` lines of a block and its parts."""
+    if "allow" not in by_kind(block):
+        return ()
     found = list(_allowed(block, block.lines, ()))
     for part in block.parts:
         found.extend(_allowed(block, part.lines, (part.kind, part.name)))

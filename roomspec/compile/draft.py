@@ -14,7 +14,7 @@ from roomspec.names.index import name_word
 from roomspec.syntax.tree import Block, Statement
 
 
-class Stated(Struct, frozen=True):
+class Stated(Struct, frozen=True, gc=False):
     """A fact and where it is written; `handed` says that it is measured from the other end of the wall."""
 
     fact: Fact
@@ -26,7 +26,7 @@ Facts = dict[str, tuple[Stated, ...]]
 """Facts by field, in the order written."""
 
 
-class Face(Struct, frozen=True):
+class Face(Struct, frozen=True, gc=False):
     """A wall or a ceiling; `head` is None where its heading cannot be read."""
 
     kind: str
@@ -36,7 +36,7 @@ class Face(Struct, frozen=True):
     facts: Facts
 
 
-class Draft(Struct, frozen=True):
+class Draft(Struct, frozen=True, gc=False):
     """The block: its heading, the facts for all of the room, its walls and ceilings, its problems."""
 
     name: str
@@ -94,7 +94,8 @@ def _facts(key: str, table: str, lines: Iterable[Statement], units: str, problem
         for fact in reading.facts:
             source = Source(key, statement.line, fact.node or statement.node)
             found.setdefault(fact.field, []).append(Stated(fact, source))
-        problems.extend(moved(problem, key, statement.line) for problem in reading.problems)
+        if reading.problems:
+            problems.extend(moved(problem, key, statement.line) for problem in reading.problems)
     return {field: tuple(stated) for field, stated in found.items()}
 
 

@@ -12,7 +12,7 @@ from roomspec.model.wall import Corner, Flatness, Keep, Layer, Removal, Studs, S
 from roomspec.syntax.tree import Word
 
 
-class Rise(Struct, frozen=True):
+class Rise(Struct, frozen=True, gc=False):
     """A `height` or `floor` line: from `start` to `end` along its part (None: all of the wall), over a peak (x, y)."""
 
     start: int
@@ -41,7 +41,7 @@ def _height(line: Line) -> tuple[Fact, ...]:
     if start == 0 and end == 0 and peak is None:
         complain(line, "impossible-value", "a height of 0 mm leaves no wall", span(line.node))
         return ()
-    return (Fact("heights", Rise(start, end, peak, along(line), confirmed(own))),)
+    return _risen(line, "heights", Rise(start, end, peak, along(line), confirmed(own)))
 
 
 def _floor(line: Line) -> tuple[Fact, ...]:
@@ -50,7 +50,12 @@ def _floor(line: Line) -> tuple[Fact, ...]:
     end = length(line, word(line.node, "LENGTH"), "a floor", -HEIGHT, HEIGHT, True)
     if start is None or end is None:
         return ()
-    return (Fact("floors", Rise(start, end, None, along(line), confirmed(own))),)
+    return _risen(line, "floors", Rise(start, end, None, along(line), confirmed(own)))
+
+
+def _risen(line: Line, field: str, rise: Rise) -> tuple[Fact, ...]:
+    """The fact, unless it is for a part of the wall that cannot be."""
+    return (Fact(field, rise),) if rise.along is not None or child(line.node, "along") is None else ()
 
 
 def _on(line: Line) -> tuple[Fact, ...]:
@@ -58,33 +63,38 @@ def _on(line: Line) -> tuple[Fact, ...]:
     for layer in children(line.node, "layer"):
         weighs = number_in(line, word(layer, "WEIGHT"), "WEIGHT", "a weight", Decimal(0), 1000)
         layers.append(Layer(choice(child(layer, "substrate")), weighs))
-    return (Fact("substrates", Substrate(tuple(layers), region(line))),)
+    where = region(line)
+    return (Fact("substrates", Substrate(tuple(layers), where)),) if where is not None else ()
 
 
 def _surface(line: Line) -> tuple[Fact, ...]:
-    return (Fact("surfaces", Surface(choice(child(line.node, "condition")), region(line))),)
+    where = region(line)
+    return (Fact("surfaces", Surface(choice(child(line.node, "condition")), where)),) if where is not None else ()
 
 
 def _flat(line: Line) -> tuple[Fact, ...]:
     gap, under = words(line.node, "LENGTH")
     deviation = length(line, gap, "a deviation", 0, SMALL)
     straightedge = length(line, under, "a straightedge", 1, METRES)
-    if deviation is None or straightedge is None:
+    where = region(line)
+    if deviation is None or straightedge is None or where is None:
         return ()
     if deviation >= straightedge:
         complain(line, "impossible-value", f"a deviation of {gap.text} is more than the straightedge's length", gap)
         return ()
-    return (Fact("flatness", Flatness(deviation, straightedge, region(line))),)
+    return (Fact("flatness", Flatness(deviation, straightedge, where)),)
 
 
 def _studs(line: Line) -> tuple[Fact, ...]:
     every = length(line, word(line.node, "LENGTH"), "a spacing", 1, SMALL)
     direction = choice(child(line.node, "orientation")) or "vertical"
-    return () if every is None else (Fact("studs", Studs(every, direction, region(line))),)
+    where = region(line)
+    return (Fact("studs", Studs(every, direction, where)),) if every is not None and where is not None else ()
 
 
 def _wet(line: Line) -> tuple[Fact, ...]:
-    return (Fact("wet", Wet(choice(child(line.node, "exposure")), region(line))),)
+    where = region(line)
+    return (Fact("wet", Wet(choice(child(line.node, "exposure")), where)),) if where is not None else ()
 
 
 def _flag(field: str) -> Reader:
@@ -139,7 +149,10 @@ def _remove(line: Line) -> tuple[Fact, ...]:
     found = word(line.node, "LENGTH")
     size = length(line, found, f"a {what}", 1, METRES) if found is not None else None
     place = at(line) if child(line.node, "at") is not None else None
-    value = Removal(what, size, place[0] if place else None, region(line), label)
+    where = region(line)
+    if where is None:
+        return ()
+    value = Removal(what, size, place[0] if place else None, where, label)
     return (Fact("removals", value, place is not None and place[1]),)
 
 

@@ -6,11 +6,11 @@ from roomspec.compile.amounts import HEIGHT, WALL, length
 from roomspec.compile.parts import child, choice, span, word
 from roomspec.compile.reading import Fact, Line, Reader, complain
 from roomspec.compile.regions import region
-from roomspec.model.shape import WHOLE, Region, SetOut
+from roomspec.model.shape import Region, SetOut
 from roomspec.syntax.tree import Node, Word
 
 
-class FinishLine(Struct, frozen=True):
+class FinishLine(Struct, frozen=True, gc=False):
     """A finish before its panel and method are put in; `direction` is "" where none is said."""
 
     panel: str
@@ -28,6 +28,9 @@ def _finish(line: Line) -> tuple[Fact, ...]:
     if panel is None or method is None:
         return ()
     start, rows = child(node, "start"), child(node, "rows")
+    where = region(line, node)
+    if where is None:
+        return ()
     value = FinishLine(
         panel.text,
         method.text,
@@ -35,7 +38,7 @@ def _finish(line: Line) -> tuple[Fact, ...]:
         _second(child(node, "bond")) or "stacked",
         _set_out(line, start, WALL) or SetOut("left"),
         _set_out(line, rows, HEIGHT) or SetOut("bottom"),
-        region(line, node) if child(node, "along") is not None or child(node, "upward") is not None else WHOLE,
+        where,
     )
     return (Fact("finishes", value),)
 

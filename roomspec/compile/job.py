@@ -24,7 +24,7 @@ from roomspec.names.resolve import unknown_names, unused_names
 from roomspec.syntax.tree import Block
 
 
-class Compiled(Struct, frozen=True):
+class Compiled(Struct, frozen=True, gc=False):
     """A job understood as far as it can be.
 
     `products` are by kind and name, `methods` and `gangs` by name: all that the files define and that could be made.

@@ -16,7 +16,7 @@ from roomspec.syntax.tree import Node, Word
 BEAD = 50 * MM
 
 
-class GlueLine(Struct, frozen=True):
+class GlueLine(Struct, frozen=True, gc=False):
     """`glue`: the adhesive by its name."""
 
     adhesive: str
@@ -25,7 +25,7 @@ class GlueLine(Struct, frozen=True):
     first: bool
 
 
-class SealLine(Struct, frozen=True):
+class SealLine(Struct, frozen=True, gc=False):
     """`seal`: the sealant by its name."""
 
     sealant: str
@@ -35,7 +35,7 @@ class SealLine(Struct, frozen=True):
     places: tuple[str, ...]
 
 
-class BattenLine(Struct, frozen=True):
+class BattenLine(Struct, frozen=True, gc=False):
     """One layer of `battens`: the support by its name."""
 
     support: str
@@ -43,7 +43,7 @@ class BattenLine(Struct, frozen=True):
     direction: str | None
 
 
-class FixLine(Struct, frozen=True):
+class FixLine(Struct, frozen=True, gc=False):
     """`fix`: the fixing by its name."""
 
     fixing: str
@@ -129,7 +129,7 @@ def _trimming(line: Line) -> tuple[Fact, ...]:
     return ()
 
 
-class Untrimmed(Struct, frozen=True):
+class Untrimmed(Struct, frozen=True, gc=False):
     """A corner without trim: `mitred` or `butted`."""
 
     way: str

@@ -31,7 +31,7 @@ _TRIMS = (
 )
 
 
-class MadeMethod(Struct, frozen=True):
+class MadeMethod(Struct, frozen=True, gc=False):
     """A method, the problems of its block, the sources of its fields."""
 
     value: Method
@@ -40,7 +40,7 @@ class MadeMethod(Struct, frozen=True):
     fields: Fields
 
 
-class MadeGang(Struct, frozen=True):
+class MadeGang(Struct, frozen=True, gc=False):
     """A gang, the problems of its block, the sources of its fields."""
 
     value: Gang

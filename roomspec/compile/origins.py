@@ -14,7 +14,7 @@ from roomspec.syntax.tree import Node, Word
 Path = tuple[str | int, ...]
 
 
-class Source(Struct, frozen=True):
+class Source(Struct, frozen=True, gc=False):
     """A statement, or the part of one that makes one fact: its block, its line there, its node."""
 
     block: str
@@ -30,7 +30,7 @@ Fields = dict[Path, tuple[Source, ...]]
 """A path without its index -> the statements that make the field, in the field's order."""
 
 
-class Origins(Struct, frozen=True):
+class Origins(Struct, frozen=True, gc=False):
     """The sources of one thing's facts, with its heading."""
 
     head: Source

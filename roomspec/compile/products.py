@@ -35,7 +35,7 @@ _FORMS: dict[str, Any] = {
 _MANY = ("stocks", "notes")
 
 
-class MadeProduct(Struct, frozen=True):
+class MadeProduct(Struct, frozen=True, gc=False):
     """A product (None where it cannot be made), the problems of its block, the sources of its fields."""
 
     value: Product | None

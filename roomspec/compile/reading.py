@@ -10,7 +10,7 @@ from roomspec.diagnostics.diagnostic import Diagnostic, Edit, Fix, Origin, Relat
 from roomspec.syntax.tree import Node, Word
 
 
-class Fact(Struct, frozen=True):
+class Fact(Struct, frozen=True, gc=False):
     """One fact of a statement: the model's field and its value. `node` is the part that states it, where not the whole.
 
     `from_right` says that the value's x is still measured from the wall's right end.
@@ -22,7 +22,7 @@ class Fact(Struct, frozen=True):
     node: Node | None = None
 
 
-class Reading(Struct, frozen=True):
+class Reading(Struct, frozen=True, gc=False):
     """What a statement says, and its problems with line 0 of a block without name."""
 
     facts: tuple[Fact, ...] = ()

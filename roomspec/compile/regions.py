@@ -9,7 +9,7 @@ from roomspec.model.shape import WHOLE, Region
 from roomspec.syntax.tree import Node
 
 
-class Size(Struct, frozen=True):
+class Size(Struct, frozen=True, gc=False):
     """A width by a height; `confirmed` is False where either is `about`."""
 
     width: int
@@ -17,33 +17,37 @@ class Size(Struct, frozen=True):
     confirmed: bool
 
 
-def region(line: Line, node: Node | None = None) -> Region:
-    """The region that a statement (or its `region` part) names; all of the face where it names none."""
+def region(line: Line, node: Node | None = None) -> Region | None:
+    """The region that a statement (or its `region` part) names, all of the face where it names none.
+
+    None where it cannot be: a line for a part must not come to hold for the whole.
+    """
     node = child(line.node, "region") if node is None else node
-    if node is None:
+    along, upward = (child(node, "along"), child(node, "upward")) if node is not None else (None, None)
+    if along is None and upward is None:
         return WHOLE
-    left, right = _ends(line, child(node, "along"), "along the wall", WALL)
-    bottom, top = _ends(line, child(node, "upward"), "up the wall", HEIGHT)
-    return Region(left, right, bottom, top)
+    across = _ends(line, along, "along the wall", WALL) if along is not None else (None, None)
+    up = _ends(line, upward, "up the wall", HEIGHT) if upward is not None else (None, None)
+    return Region(*across, *up) if across is not None and up is not None else None
 
 
 def along(line: Line) -> tuple[int, int] | None:
-    """The statement's own `from X to Y`, where it has one."""
-    left, right = _ends(line, child(line.node, "along"), "along the wall", WALL)
-    return (left, right) if left is not None and right is not None else None
+    """The statement's own `from X to Y`; None where it has none, or where it cannot be."""
+    node = child(line.node, "along")
+    return _ends(line, node, "along the wall", WALL) if node is not None else None
 
 
-def _ends(line: Line, node: Node | None, way: str, most: int) -> tuple[int | None, int | None]:
-    if node is None:
-        return None, None
+def _ends(line: Line, node: Node, way: str, most: int) -> tuple[int, int] | None:
     first, last = words(node, "LENGTH")
     low = length(line, first, "a place", 0, most, True)
     high = length(line, last, "a place", 0, most, True)
-    if low is None or high is None or low < high:
+    if low is None or high is None:
+        return None
+    if low < high:
         return low, high
     if low == high:
         complain(line, "impossible-value", f"this part {way} ends where it begins", span(node))
-        return None, None
+        return None
     instead = f"{next(every_word(node)).text} {last.text} to {first.text}"
     complain(line, "impossible-value", f"this part {way} ends before it begins", span(node), "", (instead,))
     return high, low

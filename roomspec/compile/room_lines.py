@@ -12,7 +12,7 @@ from roomspec.quantities.length import MM
 NARROWEST_WALL = 10 * MM
 
 
-class WallHead(Struct, frozen=True):
+class WallHead(Struct, frozen=True, gc=False):
     """A wall's heading: its widths at the floor and at the ceiling."""
 
     width: int
@@ -20,7 +20,7 @@ class WallHead(Struct, frozen=True):
     confirmed: bool
 
 
-class CeilingHead(Struct, frozen=True):
+class CeilingHead(Struct, frozen=True, gc=False):
     """A ceiling's heading: its plan, or None for the room's own."""
 
     width: int | None
@@ -28,7 +28,7 @@ class CeilingHead(Struct, frozen=True):
     confirmed: bool
 
 
-class RoomHead(Struct, frozen=True):
+class RoomHead(Struct, frozen=True, gc=False):
     """A room's heading: its title, the pattern it is made from ("" for none), whether it is the mirror image."""
 
     title: str

@@ -22,14 +22,14 @@ from roomspec.names.suggest import offered
 from roomspec.syntax.tree import Block
 
 
-class Text(Struct, frozen=True, cache_hash=True):
+class Text(Struct, frozen=True, cache_hash=True, gc=False):
     """A block and the unit of its file's bare lengths."""
 
     block: Block
     units: str
 
 
-class MadeRoom(Struct, frozen=True):
+class MadeRoom(Struct, frozen=True, gc=False):
     """A room without its name, its problems, where its facts are written."""
 
     value: Room

@@ -1,6 +1,5 @@
 """What holds for one wall: the room's lines under the wall's own."""
 
-from msgspec import Struct
 from msgspec.structs import replace
 
 from roomspec.compile.draft import Facts, Stated
@@ -16,13 +15,6 @@ REPLACED = frozenset(("heights", "finishes", "upstand"))
 BY_KIND = frozenset(("keeps", "removals"))
 """A wall's line takes the place of the room's of the same kind."""
 DEFAULTS = LAYERED | REPLACED | BY_KIND
-
-
-class Placed(Struct, frozen=True):
-    """A value as it holds on one wall, x from its left end, and the statement that made it."""
-
-    value: object
-    stated: Stated
 
 
 def defaults_of(facts: Facts, handed: bool = False) -> Facts:
@@ -44,9 +36,14 @@ def spread(under: Facts, over: Facts) -> Facts:
     return found
 
 
-def on_wall(stated: tuple[Stated, ...], width: int) -> tuple[Placed, ...]:
-    """The facts on a wall `width` wide."""
-    return tuple(Placed(_turned(one.fact, one.handed, width), one) for one in stated)
+def on_wall(stated: tuple[Stated, ...], width: int) -> tuple[object, ...]:
+    """The values as they hold on a wall `width` wide, x from its left end."""
+    return tuple(
+        [
+            _turned(one.fact, one.handed, width) if one.handed or one.fact.from_right else one.fact.value
+            for one in stated
+        ]
+    )
 
 
 def _turned(fact: Fact, handed: bool, width: int) -> object:
@@ -58,7 +55,7 @@ def _laid(field: str, under: tuple[Stated, ...], over: tuple[Stated, ...]) -> tu
     if field in REPLACED:
         return over
     if field in LAYERED:
-        return over if any(_region(one) == WHOLE for one in over) else under + over
+        return over if not under or any(_region(one) == WHOLE for one in over) else under + over
     if field in BY_KIND:
         kinds = {_kind(one) for one in over}
         return tuple(one for one in under if _kind(one) not in kinds) + over

@@ -16,7 +16,7 @@ from roomspec.syntax.tree import Block
 _TERMS = frozenset(Terms.__struct_fields__)
 
 
-class MadeTerms(Struct, frozen=True):
+class MadeTerms(Struct, frozen=True, gc=False):
     """What a job's block says: its terms, its gang's name, the rest of the Job's fields."""
 
     title: str

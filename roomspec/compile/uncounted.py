@@ -8,7 +8,7 @@ from functools import lru_cache
 
 from roomspec.compile.parts import child, children, every_word, has, span, word
 from roomspec.diagnostics.diagnostic import Diagnostic, Origin
-from roomspec.names.references import statements
+from roomspec.names.references import by_kind
 from roomspec.syntax.tree import Block, Node
 
 AS_IF = "panels are counted as if it were not there"
@@ -68,24 +68,21 @@ STOCKS = ("a second length", "all panels are cut from the longest")
 @lru_cache(8192)
 def not_counted(block: Block) -> tuple[Diagnostic, ...]:
     """A `not-yet-counted` warning for each line of the block whose effect is not computed."""
-    ceilings = {
-        statement.line for part in block.parts if part.kind == "ceiling" for statement in (part.head, *part.lines)
-    }
-    found = []
-    lengths = 0
-    for statement in statements(block):
-        node = statement.node
-        if statement.line in ceilings:
-            if node.kind == "finish":
-                found.append(_note(block.key, statement.line, node, *CEILING))
-            continue
-        if node.kind == "length" and block.kind == "panel":
-            lengths += 1
-            if lengths == 2:
-                found.append(_note(block.key, statement.line, node, *STOCKS))
-        case = TABLE.get(node.kind)
-        if case is not None and case[1](node):
-            found.append(_note(block.key, statement.line, node, case[0], case[2]))
+    written = by_kind(block)
+    ceilings = tuple(part for part in block.parts if part.kind == "ceiling")
+    overhead = {statement.line for part in ceilings for statement in part.lines}
+    found = [
+        _note(block.key, statement.line, statement.node, *CEILING)
+        for part in ceilings
+        for statement in part.lines
+        if statement.node.kind == "finish"
+    ]
+    for kind, (what, applies, instead) in TABLE.items():
+        for statement in written.get(kind, ()):
+            if statement.line not in overhead and applies(statement.node):
+                found.append(_note(block.key, statement.line, statement.node, what, instead))
+    if block.kind == "panel":
+        found.extend(_note(block.key, s.line, s.node, *STOCKS) for s in written.get("length", ())[1:])
     return tuple(found)
 
 

@@ -10,7 +10,7 @@ from roomspec.model.room import Room
 from roomspec.model.wall import Extra
 
 
-class Terms(Struct, frozen=True, cache_hash=True):
+class Terms(Struct, frozen=True, cache_hash=True, gc=False):
     """What the job line's own statements say; each field's default is what the language reference states."""
 
     currency: str = "EUR"
@@ -39,7 +39,7 @@ class Terms(Struct, frozen=True, cache_hash=True):
     locale: str | None = None
 
 
-class Job(Struct, frozen=True, cache_hash=True):
+class Job(Struct, frozen=True, cache_hash=True, gc=False):
     """A job as it was understood: its terms, its rooms in the order they stand in the text, its gang."""
 
     name: str

@@ -7,7 +7,7 @@ from msgspec import Struct
 from roomspec.model.product import Compound, Fixing, Sheet, Support, Trim
 
 
-class Glue(Struct, frozen=True, cache_hash=True):
+class Glue(Struct, frozen=True, cache_hash=True, gc=False):
     """Adhesive in round beads `bead` wide, `every` apart.
 
     `first` means: the first panel of a run gets a serpentine at that pitch, each further one a bead at its joint.
@@ -19,14 +19,14 @@ class Glue(Struct, frozen=True, cache_hash=True):
     first: bool = False
 
 
-class More(Struct, frozen=True, cache_hash=True):
+class More(Struct, frozen=True, cache_hash=True, gc=False):
     """More adhesive, by `percent`, on one substrate."""
 
     percent: Decimal
     on: str
 
 
-class Seal(Struct, frozen=True, cache_hash=True):
+class Seal(Struct, frozen=True, cache_hash=True, gc=False):
     """Sealant in a section, and where: joints, trims, corners, floor, ceiling, edges, rims, points.
 
     `shape` bead (diameter a), fillet (a by b, a triangle) or joint (a by b).
@@ -39,7 +39,7 @@ class Seal(Struct, frozen=True, cache_hash=True):
     places: tuple[str, ...]
 
 
-class Battens(Struct, frozen=True, cache_hash=True):
+class Battens(Struct, frozen=True, cache_hash=True, gc=False):
     """One layer of battens; `direction` None means at right angles to the panels (or to the layer over it)."""
 
     support: Support
@@ -47,14 +47,14 @@ class Battens(Struct, frozen=True, cache_hash=True):
     direction: str | None = None
 
 
-class Gap(Struct, frozen=True, cache_hash=True):
+class Gap(Struct, frozen=True, cache_hash=True, gc=False):
     """A gap left at the floor, the ceiling or the ends of a run."""
 
     size: int
     place: str
 
 
-class Method(Struct, frozen=True, cache_hash=True):
+class Method(Struct, frozen=True, cache_hash=True, gc=False):
     """How a finish is fixed. A trim place holds a Trim, `mitred` or `butted`; None where nothing is named."""
 
     name: str
@@ -92,7 +92,7 @@ class Method(Struct, frozen=True, cache_hash=True):
         return sum(layer.support.depth for layer in self.battens)
 
 
-class Takes(Struct, frozen=True, cache_hash=True):
+class Takes(Struct, frozen=True, cache_hash=True, gc=False):
     """A labour constant: `hours` per `per` (m2, m or each) for a task such as `panels vertical` or `removing tile`."""
 
     hours: Decimal
@@ -102,7 +102,7 @@ class Takes(Struct, frozen=True, cache_hash=True):
     """vertical, horizontal, lengthwise, crosswise, stairs, ceilings, boxing, reveals, or what is removed."""
 
 
-class Gang(Struct, frozen=True, cache_hash=True):
+class Gang(Struct, frozen=True, cache_hash=True, gc=False):
     """Who does the work: `rate` in money per hour and the hours that each task takes."""
 
     name: str

@@ -6,21 +6,21 @@ from decimal import Decimal
 from msgspec import Struct
 
 
-class Price(Struct, frozen=True, cache_hash=True):
+class Price(Struct, frozen=True, cache_hash=True, gc=False):
     """A price and what it buys: `per` is each, pack, m2 or m."""
 
     amount: Decimal
     per: str = "each"
 
 
-class Stock(Struct, frozen=True, cache_hash=True):
+class Stock(Struct, frozen=True, cache_hash=True, gc=False):
     """One length in which a product is delivered, with its own price where it has one."""
 
     length: int
     price: Price | None = None
 
 
-class Panel(Struct, frozen=True, cache_hash=True):
+class Panel(Struct, frozen=True, cache_hash=True, gc=False):
     """A tongue-and-groove panel. `cover` is its cover width, `stocks` its lengths (at least one)."""
 
     name: str
@@ -60,7 +60,7 @@ class Panel(Struct, frozen=True, cache_hash=True):
         return max(stock.length for stock in self.stocks)
 
 
-class Trim(Struct, frozen=True, cache_hash=True):
+class Trim(Struct, frozen=True, cache_hash=True, gc=False):
     """A profile: start, inside-corner, outside-corner, edge, top, joint, skirting, cap, cornice or architrave."""
 
     name: str
@@ -77,7 +77,7 @@ class Trim(Struct, frozen=True, cache_hash=True):
     notes: tuple[str, ...] = ()
 
 
-class Compound(Struct, frozen=True, cache_hash=True):
+class Compound(Struct, frozen=True, cache_hash=True, gc=False):
     """An adhesive or a sealant by the tube; `kind` says which, `tube` is in millilitres."""
 
     kind: str
@@ -90,7 +90,7 @@ class Compound(Struct, frozen=True, cache_hash=True):
     notes: tuple[str, ...] = ()
 
 
-class Support(Struct, frozen=True, cache_hash=True):
+class Support(Struct, frozen=True, cache_hash=True, gc=False):
     """A batten: `depth` off the wall by `width`."""
 
     name: str
@@ -104,7 +104,7 @@ class Support(Struct, frozen=True, cache_hash=True):
     notes: tuple[str, ...] = ()
 
 
-class Fixing(Struct, frozen=True, cache_hash=True):
+class Fixing(Struct, frozen=True, cache_hash=True, gc=False):
     """A screw or plug: `diameter` by `length`."""
 
     name: str
@@ -117,7 +117,7 @@ class Fixing(Struct, frozen=True, cache_hash=True):
     notes: tuple[str, ...] = ()
 
 
-class Sheet(Struct, frozen=True, cache_hash=True):
+class Sheet(Struct, frozen=True, cache_hash=True, gc=False):
     """A foil or felt on the roll: `width` by `length`, laid with `laps`."""
 
     name: str

@@ -5,7 +5,7 @@ from msgspec import Struct
 from roomspec.model.wall import Ceiling, Extra, Wall
 
 
-class Diagonal(Struct, frozen=True, cache_hash=True):
+class Diagonal(Struct, frozen=True, cache_hash=True, gc=False):
     """A measured line from the start of one wall to the end of another."""
 
     start: str
@@ -14,7 +14,7 @@ class Diagonal(Struct, frozen=True, cache_hash=True):
     confirmed: bool = True
 
 
-class Room(Struct, frozen=True, cache_hash=True):
+class Room(Struct, frozen=True, cache_hash=True, gc=False):
     """One room. `pattern` names the pattern it was made from, `handed` says that it is its mirror image."""
 
     name: str

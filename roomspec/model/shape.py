@@ -3,7 +3,7 @@
 from msgspec import Struct
 
 
-class Region(Struct, frozen=True, cache_hash=True):
+class Region(Struct, frozen=True, cache_hash=True, gc=False):
     """A part of a face; a side that is None reaches to the face's own edge. Nanometres."""
 
     left: int | None = None
@@ -23,7 +23,7 @@ def level(width: int, height: int) -> Profile:
     return ((0, height), (width, height))
 
 
-class SetOut(Struct, frozen=True, cache_hash=True):
+class SetOut(Struct, frozen=True, cache_hash=True, gc=False):
     """Where strips begin: `way` left, right, centre, joint, balanced, bottom or top; `at` where one is given."""
 
     way: str

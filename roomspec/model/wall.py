@@ -9,28 +9,28 @@ from roomspec.model.product import Panel, Price
 from roomspec.model.shape import WHOLE, Profile, Region, SetOut
 
 
-class Layer(Struct, frozen=True, cache_hash=True):
+class Layer(Struct, frozen=True, cache_hash=True, gc=False):
     """One layer of a substrate, with its own weight in kg/m2 where one is stated."""
 
     kind: str
     weighs: Decimal | None = None
 
 
-class Substrate(Struct, frozen=True, cache_hash=True):
+class Substrate(Struct, frozen=True, cache_hash=True, gc=False):
     """What a region is made of, outermost layer first."""
 
     layers: tuple[Layer, ...]
     region: Region = WHOLE
 
 
-class Surface(Struct, frozen=True, cache_hash=True):
+class Surface(Struct, frozen=True, cache_hash=True, gc=False):
     """How sound a region is: sound, loose, painted, damp or unknown."""
 
     condition: str
     region: Region = WHOLE
 
 
-class Flatness(Struct, frozen=True, cache_hash=True):
+class Flatness(Struct, frozen=True, cache_hash=True, gc=False):
     """The measured gap under a straightedge `under` long."""
 
     gap: int
@@ -38,7 +38,7 @@ class Flatness(Struct, frozen=True, cache_hash=True):
     region: Region = WHOLE
 
 
-class Studs(Struct, frozen=True, cache_hash=True):
+class Studs(Struct, frozen=True, cache_hash=True, gc=False):
     """A frame behind the surface; direction vertical (upright) or horizontal."""
 
     every: int
@@ -46,14 +46,14 @@ class Studs(Struct, frozen=True, cache_hash=True):
     region: Region = WHOLE
 
 
-class Wet(Struct, frozen=True, cache_hash=True):
+class Wet(Struct, frozen=True, cache_hash=True, gc=False):
     """Where water gets: exposure dry, splash or direct."""
 
     exposure: str
     region: Region = WHOLE
 
 
-class Opening(Struct, frozen=True, cache_hash=True):
+class Opening(Struct, frozen=True, cache_hash=True, gc=False):
     """A hole in the finish: kind door, window, hatch, void or niche."""
 
     kind: str
@@ -81,7 +81,7 @@ class Opening(Struct, frozen=True, cache_hash=True):
         return self.sill + self.height
 
 
-class Obstacle(Struct, frozen=True, cache_hash=True):
+class Obstacle(Struct, frozen=True, cache_hash=True, gc=False):
     """What stands against the wall: kind bath, tray, units or heat. `end_height` where the rim slopes."""
 
     kind: str
@@ -95,7 +95,7 @@ class Obstacle(Struct, frozen=True, cache_hash=True):
     confirmed: bool = True
 
 
-class Boxing(Struct, frozen=True, cache_hash=True):
+class Boxing(Struct, frozen=True, cache_hash=True, gc=False):
     """A box out from the wall, `deep` deep."""
 
     x: int
@@ -107,21 +107,21 @@ class Boxing(Struct, frozen=True, cache_hash=True):
     confirmed: bool = True
 
 
-class Keep(Struct, frozen=True, cache_hash=True):
+class Keep(Struct, frozen=True, cache_hash=True, gc=False):
     """What stays: skirting, cornice or architrave, and its height or width."""
 
     kind: str
     size: int
 
 
-class Upstand(Struct, frozen=True, cache_hash=True):
+class Upstand(Struct, frozen=True, cache_hash=True, gc=False):
     """A floor covering turned up the wall; `lap` is how far panels lap over it, None where they butt."""
 
     height: int
     lap: int | None = None
 
 
-class WallPoint(Struct, frozen=True, cache_hash=True):
+class WallPoint(Struct, frozen=True, cache_hash=True, gc=False):
     """A socket, switch, pipe or fixture, by its centre; `load` in kg."""
 
     kind: str
@@ -131,7 +131,7 @@ class WallPoint(Struct, frozen=True, cache_hash=True):
     load: Decimal | None = None
 
 
-class Removal(Struct, frozen=True, cache_hash=True):
+class Removal(Struct, frozen=True, cache_hash=True, gc=False):
     """Stripping out: `what`, its `size` (height of a skirting), where it is."""
 
     what: str
@@ -141,7 +141,7 @@ class Removal(Struct, frozen=True, cache_hash=True):
     label: str = ""
 
 
-class Extra(Struct, frozen=True, cache_hash=True):
+class Extra(Struct, frozen=True, cache_hash=True, gc=False):
     """Any other priced line: `quantity` of `unit` (each, pack, m, m2, h) at a price."""
 
     text: str
@@ -150,14 +150,14 @@ class Extra(Struct, frozen=True, cache_hash=True):
     unit: str = "each"
 
 
-class Corner(Struct, frozen=True, cache_hash=True):
+class Corner(Struct, frozen=True, cache_hash=True, gc=False):
     """The corner at the wall's right end: inside, outside or open, and its angle in degrees."""
 
     kind: str = "inside"
     angle: Decimal = Decimal(90)
 
 
-class Finish(Struct, frozen=True, cache_hash=True):
+class Finish(Struct, frozen=True, cache_hash=True, gc=False):
     """One panel product laid on a region of a face by one method."""
 
     panel: Panel
@@ -175,7 +175,7 @@ class Finish(Struct, frozen=True, cache_hash=True):
         return self.method.batten_depth + self.panel.thick
 
 
-class Wall(Struct, frozen=True, cache_hash=True):
+class Wall(Struct, frozen=True, cache_hash=True, gc=False):
     """One straight face seen from inside its room, its left end first."""
 
     name: str
@@ -215,7 +215,7 @@ class Wall(Struct, frozen=True, cache_hash=True):
         return next((keep.size for keep in self.keeps if keep.kind == kind), 0)
 
 
-class Ceiling(Struct, frozen=True, cache_hash=True):
+class Ceiling(Struct, frozen=True, cache_hash=True, gc=False):
     """A face overhead; `width` and `depth` are None where the room's own plan is meant."""
 
     name: str

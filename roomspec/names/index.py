@@ -10,7 +10,7 @@ from roomspec.names.spans import Refused, expanded
 from roomspec.syntax.tree import Block, FileTree, Node, Word
 
 
-class Definition(Struct, frozen=True):
+class Definition(Struct, frozen=True, gc=False):
     """One named thing: its block, the file and line where that stands, the file's unit for bare lengths."""
 
     kind: str
@@ -21,7 +21,7 @@ class Definition(Struct, frozen=True):
     units: str
 
 
-class Names(Struct, frozen=True):
+class Names(Struct, frozen=True, gc=False):
     """All that a job's files define.
 
     `defined` holds every kind but rooms by (kind, name); `rooms` is in the order of the text, repeats one by one

@@ -9,8 +9,23 @@ from roomspec.diagnostics.diagnostic import Origin
 from roomspec.names.kinds import USED
 from roomspec.syntax.tree import Block, Node, Statement, Word
 
+NAMING = (
+    "room",
+    "rooms",
+    "labour",
+    "finish",
+    "glue",
+    "seal",
+    "battens",
+    "screw",
+    "fix",
+    "behind",
+    "trimming",
+)
+"""The statements that may use a name; the others are not looked through."""
 
-class Use(Struct, frozen=True, cache_hash=True):
+
+class Use(Struct, frozen=True, cache_hash=True, gc=False):
     """A name where it is used: what kind of thing it names, in which kind of statement."""
 
     kind: str
@@ -21,22 +36,27 @@ class Use(Struct, frozen=True, cache_hash=True):
 
 @lru_cache(4096)
 def uses(block: Block) -> tuple[Use, ...]:
-    """The names that a block and its parts use, in the order written."""
+    """The names that a block and its parts use."""
     return tuple(_uses(block))
 
 
-def statements(block: Block) -> Iterator[Statement]:
-    """The block's heading, its lines, and those of its parts."""
-    yield block.head
-    yield from block.lines
-    for part in block.parts:
-        yield from statements(part)
+@lru_cache(4096)
+def by_kind(block: Block) -> dict[str, tuple[Statement, ...]]:
+    """The block's heading, its lines and those of its parts, by kind of statement; in the order written."""
+    found: dict[str, list[Statement]] = {}
+    for part in (block, *block.parts):
+        for statement in (part.head, *part.lines):
+            found.setdefault(statement.node.kind, []).append(statement)
+    return {kind: tuple(statements) for kind, statements in found.items()}
 
 
 def _uses(block: Block) -> Iterator[Use]:
-    for statement in statements(block):
-        for kind, word in _named(statement.node):
-            yield Use(kind, word.text, statement.node.kind, Origin(block.key, statement.line, word.start, word.end))
+    found = by_kind(block)
+    for statement_kind in NAMING:
+        for statement in found.get(statement_kind, ()):
+            for kind, word in _named(statement.node):
+                at = Origin(block.key, statement.line, word.start, word.end)
+                yield Use(kind, word.text, statement_kind, at)
 
 
 @lru_cache(16384)

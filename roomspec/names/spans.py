@@ -10,7 +10,7 @@ MOST = 1_000
 _LAST_DIGITS = re.compile(r"(.*?)([0-9]+)([^0-9]*)", re.DOTALL)
 
 
-class Refused(Struct, frozen=True):
+class Refused(Struct, frozen=True, gc=False):
     """Why a span gives no names, and what to write instead (`first to last`) where that is certain."""
 
     message: str
