@@ -5,6 +5,7 @@ from collections.abc import Iterator, Sequence
 
 from roomspec.analysis.found import Found
 from roomspec.analysis.session import Snapshot
+from roomspec.checks.registry import CHECKS
 from roomspec.model.job import Job
 from roomspec.pricing.estimate import Estimate
 from roomspec.pricing.order import OrderLine
@@ -26,14 +27,6 @@ from roomspec.reports.estimate_json import (
 from roomspec.reports.estimate_rooms import room_out
 from roomspec.reports.number import Number, m2, metres, places
 from roomspec.takeoff.taken import TakeOff
-
-
-def estimate_of(snapshot: Snapshot) -> EstimateOut:
-    """The estimate of a snapshot, with what its errors leave out named by their places."""
-    made = snapshot.estimate()
-    errors = (found for found in snapshot.findings if found.severity == "error")
-    left_out = tuple(f"{found.place.path}:{found.place.line}: {found.message}" for found in errors)
-    return estimate_out(snapshot.path, made.job, made.laid, made.taken, made.priced, snapshot.findings, left_out)
 
 
 def estimate_of(snapshot: Snapshot) -> EstimateOut:

@@ -41,12 +41,11 @@ def _head(out: EstimateOut) -> Section:
     told += [number_of(found.warning, "warning")] if found.warning else []
     told += [number_of(found.hint, "hint")] if found.hint else []
     before = [about, f"{listed(told)}." + (" `roomspec check` shows them." if len(told) > 1 or found.error else "")]
-    if found.error:
-        left = (
-            f"The errors leave this out of every figure below: {'; '.join(found.left_out)}." if found.left_out else ""
-        )
-        before.append(left or "Nothing is left out for them, but the figures below rest on lines that are in doubt.")
-    return Section(job.title or job.name, tuple(before))
+    if found.left_out:
+        before.append("The figures below leave out what these lines say:")
+    elif found.error:
+        before.append("Every line is counted below, the mistaken ones as they stand.")
+    return Section(job.title or job.name, tuple(before), items=found.left_out)
 
 
 def _order(out: EstimateOut) -> Section:

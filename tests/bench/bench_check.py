@@ -13,8 +13,8 @@ import time
 from pathlib import Path
 
 from generate import lines_of, repository
-from roomspec.analysis.session import Session
 
+from roomspec.analysis.session import Session
 from roomspec.analysis.world import MemoryWorld
 from roomspec.files.disk import DiskWorld, root_of
 
@@ -64,7 +64,7 @@ def edited() -> None:
         changed = f"{text[:spot]}{2000 + step}{text[end:]}"
         world = MemoryWorld(files | {"job-0001/rooms.room": changed}, TODAY)
         start = time.perf_counter()
-        session = session.on(world)
+        session.world = world
         snapshot = session.snapshot("job-0001/job.room")
         assert snapshot is not None
         assert snapshot.findings is not None
@@ -82,7 +82,7 @@ def hotel() -> None:
     start = time.perf_counter()
     snapshot = Session(world).snapshot("samples/harbour-hotel/harbour-hotel.room")
     assert snapshot is not None
-    estimate = snapshot.estimate()
+    estimate = snapshot.estimate().priced
     taken = time.perf_counter() - start
     peak = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024
     print(f"harbour-hotel estimated in {taken:.2f} s; peak memory of this process {peak:.0f} MB")
