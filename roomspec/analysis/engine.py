@@ -1,6 +1,7 @@
 """The engine's stages, each result kept: plan, runs, layout, take-off, cutting plans, price."""
 
-from msgspec import Struct
+from typing import TYPE_CHECKING, NamedTuple
+
 from msgspec.structs import replace
 
 from roomspec.analysis.memo import Memo
@@ -10,17 +11,19 @@ from roomspec.layout.lay_room import lay_room
 from roomspec.layout.room_plan import plan_room
 from roomspec.model.job import Job, Terms
 from roomspec.model.room import Room
-from roomspec.pricing.estimate import Estimate
-from roomspec.takeoff.taken import RoomTakeOff, TakeOff
+
+if TYPE_CHECKING:
+    from roomspec.pricing.estimate import Estimate
+    from roomspec.takeoff.taken import RoomTakeOff, TakeOff
 
 
-class Estimated(Struct, frozen=True):
+class Estimated(NamedTuple):
     """A job taken all the way: each room laid, everything taken off, all of it priced."""
 
     job: Job
     laid: tuple[RoomLayout, ...]
-    taken: TakeOff
-    priced: Estimate
+    taken: "TakeOff"
+    priced: "Estimate"
 
 
 class Engine:
@@ -57,7 +60,7 @@ class Engine:
         taken = take_off_job(job, [self._take_off(r, at, job.terms) for r, at in zip(job.rooms, laid, strict=True)])
         return Estimated(job, laid, taken, price_job(job, taken))
 
-    def _take_off(self, room: Room, laid: RoomLayout, terms: Terms) -> RoomTakeOff:
+    def _take_off(self, room: Room, laid: RoomLayout, terms: Terms) -> "RoomTakeOff":
         from roomspec.takeoff.room import take_off_room
 
         bare = _nameless(room)

@@ -18,7 +18,7 @@ NOWHERE = Origin("", 0, 0, 0)
 
 
 def judge(compiled: Compiled, engine: Engine, memo: Memo) -> tuple[Diagnostic, ...]:
-    """What the checks find in the job, each allow applied where it stands."""
+    """What compiling and the checks found in the job, each allow applied where it stands."""
     allows: dict[str, list[Allow]] = {}
     for allowance in compiled.allowances:
         kind = allowance.thing.partition(" ")[0]
@@ -28,7 +28,8 @@ def judge(compiled: Compiled, engine: Engine, memo: Memo) -> tuple[Diagnostic, .
             Allow(allowed.check, allowed.reason, key, allowed.name_at, allowed.at)
         )
     everywhere = [allow for thing, found in allows.items() if not thing.startswith("room ") for allow in found]
-    scopes = [Scope(_job(compiled), tuple(everywhere)), Scope(tuple(_entries(compiled, memo)), tuple(everywhere))]
+    of_job = (*map(Raised, compiled.problems), *_job(compiled), *_entries(compiled, memo))
+    scopes = [Scope(of_job, tuple(everywhere))]
     for room in compiled.job.rooms:
         own = allows.get(f"room {room.name}", ())
         scopes.append(Scope(_room(room, compiled, engine, memo), (*own, *everywhere)))
