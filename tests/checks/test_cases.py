@@ -5,9 +5,10 @@ from pathlib import Path
 
 import pytest
 from case_files import Case, applied, marks_of, read_cases, rewrite, unlike
-from roomspec.analysis.session import Session
 
 from roomspec.analysis.found import Found
+from roomspec.analysis.session import Session
+from roomspec.analysis.stray import files_in_no_job
 from roomspec.analysis.world import MemoryWorld
 from roomspec.checks.record import Check, files_of
 from roomspec.checks.registry import every_record
@@ -18,7 +19,9 @@ CASES = [(path, case) for path in sorted(FOLDER.glob("*.md")) for case in read_c
 
 def findings(files: dict[str, str]) -> tuple[Found, ...]:
     """What is found in the job whose own file is the first."""
-    return Session(MemoryWorld(files, date(2026, 11, 25))).snapshot(next(iter(files))).findings
+    world = MemoryWorld(files, date(2026, 11, 25))
+    snapshot = Session(world).snapshot(next(iter(files)))
+    return (*snapshot.findings, *files_in_no_job(world, (snapshot,)))
 
 
 def fixed(case: Case, found: tuple[Found, ...]) -> str | None:

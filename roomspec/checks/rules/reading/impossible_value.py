@@ -17,13 +17,15 @@ impossible_value = Check(
     bad="""\
 job example
 room 1 "Bedroom"
-  height 24000
+  height 2400
   wall a 3000
+    window 0 x 1000 at 900 sill 900
 """,
     good="""\
 job example
 room 1 "Bedroom"
   height 2400
   wall a 3000
+    window 600 x 1000 at 900 sill 900
 """,
 )

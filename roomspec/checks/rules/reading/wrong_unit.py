@@ -18,13 +18,15 @@ wrong_unit = Check(
     bad="""\
 job example
 room 1 "Bedroom"
-  height 2,4 m
+  height 2400
   wall a 3000
+    window 1200 x 1,0 m at 900 sill 900
 """,
     good="""\
 job example
 room 1 "Bedroom"
-  height 2.4 m
+  height 2400
   wall a 3000
+    window 1200 x 1.0 m at 900 sill 900
 """,
 )
