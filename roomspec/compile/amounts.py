@@ -47,17 +47,14 @@ def length(
     value = sound(line, found, read_length(found.text, line.units, building))
     if value is None or least <= value <= most:
         return value
-    shown = f"{mm_text(value)} mm"
     if value < least:
-        limit = "cannot be less than nothing" if least == 0 else "must be more than nothing"
-        if least > 1:
-            limit = f"is at least {mm_text(least)} mm"
-        complain(line, "impossible-value", f"{what} of {shown}: it {limit}", found)
+        limit = "it is more than 0" if least == 1 else f"it is at least {mm_text(least)} mm"
+        complain(line, "impossible-value", f"{what} of {mm_text(value)} mm cannot be", found, limit)
         return None
     meant = _meant(value, most)
-    help_ = f"did you mean {mm_text(meant)} mm?" if meant else f"the most that is read here is {_metres(most)}"
+    help_ = f"did you mean {mm_text(meant)} mm?" if meant else f"it is at most {_metres(most)}"
     instead = (written(meant, line.units),) if meant else ()
-    complain(line, "impossible-value", f"{what} of {_metres(value)} is more than can be", found, help_, instead)
+    complain(line, "impossible-value", f"{what} of {_metres(value)} cannot be", found, help_, instead)
     return None
 
 
@@ -115,8 +112,8 @@ def within(
     """The value where it is between `least` and `most`, else None with the problem noted."""
     if least <= value <= most:
         return value
-    message = f"{what} of {found.text}: it is between {least:,} and {most:,}"
-    complain(line, "impossible-value", message, found)
+    message = f"{what} of {found.text} cannot be"
+    complain(line, "impossible-value", message, found, f"it is between {least:,} and {most:,}")
     return None
 
 

@@ -7,7 +7,7 @@ from msgspec import Struct
 
 from roomspec.compile.origins import Source
 from roomspec.compile.readers import read
-from roomspec.compile.reading import Fact, moved
+from roomspec.compile.reading import Fact, moved, told
 from roomspec.compile.room_lines import CeilingHead, RoomHead, WallHead
 from roomspec.diagnostics.diagnostic import Diagnostic, Origin, Related
 from roomspec.names.index import name_word
@@ -34,6 +34,8 @@ class Face(Struct, frozen=True, gc=False):
     head: WallHead | CeilingHead | None
     source: Source
     facts: Facts
+    tried: bool
+    """True where a height line is there, read or not."""
 
 
 class Draft(Struct, frozen=True, gc=False):
@@ -46,6 +48,7 @@ class Draft(Struct, frozen=True, gc=False):
     walls: tuple[Face, ...]
     ceilings: tuple[Face, ...]
     problems: tuple[Diagnostic, ...]
+    tried: bool
     whole: bool
     """False where a wall had to be left out."""
 
@@ -74,9 +77,8 @@ def read_draft(block: Block, units: str) -> Draft:
         elif part.kind == "wall" and (face.head is None or not face.name):
             whole = False
     source = Source(block.key, block.head.line, block.head.node)
-    return Draft(
-        block.name, head, source, facts, tuple(walls.values()), tuple(ceilings.values()), tuple(problems), whole
-    )
+    upright, overhead = tuple(walls.values()), tuple(ceilings.values())
+    return Draft(block.name, head, source, facts, upright, overhead, told(problems), _tried(block), whole)
 
 
 def _face(part: Block, units: str, problems: list[Diagnostic]) -> Face:
@@ -84,7 +86,12 @@ def _face(part: Block, units: str, problems: list[Diagnostic]) -> Face:
     head = heads[0].fact.value if heads else None
     assert head is None or isinstance(head, WallHead | CeilingHead)
     source = Source(part.key, part.head.line, part.head.node)
-    return Face(part.kind, part.name, head, source, _facts(part.key, part.kind, part.lines, units, problems))
+    facts = _facts(part.key, part.kind, part.lines, units, problems)
+    return Face(part.kind, part.name, head, source, facts, _tried(part))
+
+
+def _tried(block: Block) -> bool:
+    return any(statement.node.kind == "height" for statement in block.lines)
 
 
 def _facts(key: str, table: str, lines: Iterable[Statement], units: str, problems: list[Diagnostic]) -> Facts:

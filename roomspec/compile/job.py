@@ -48,15 +48,15 @@ def compile_job(names: Names) -> Compiled:
     methods = {n: _method(d, products) for (kind, n), d in names.defined.items() if kind == "method"}
     gangs = {n: make_gang(d.block, d.units) for (kind, n), d in names.defined.items() if kind == "gang"}
     rooms = dict(_rooms(names, products, methods))
-    terms = make_terms(names.jobs[0].block, names.jobs[0].units) if names.jobs else None
+    terms = make_terms(names.job.block, names.job.units) if names.job is not None else None
     origins = {
         **{f"{kind} {name}": Origins(made.head, made.fields) for (kind, name), made in products.items()},
         **{f"method {name}": Origins(made.head, made.fields) for name, made in methods.items()},
         **{f"gang {name}": Origins(made.head, made.fields) for name, made in gangs.items()},
         **{f"room {name}": made.origins for name, made in rooms.items()},
-        **({f"job {names.jobs[0].name}": terms.origins} if terms is not None else {}),
+        **({f"job {terms.name}": terms.origins} if terms is not None else {}),
     }
-    job = _job(names, terms, rooms, gangs)
+    job = _job(terms, rooms, gangs)
     problems = [
         *names.problems,
         *unknown_names(names),
@@ -68,7 +68,7 @@ def compile_job(names: Names) -> Compiled:
         *(terms.problems if terms is not None else _jobless(names)),
         *_patterns(names),
         *_too_wide_a_kerf(job, terms),
-        *(problem for block in _blocks(names) for problem in without_reason(block)),
+        *(problem for block in names.blocks for problem in without_reason(block)),
     ]
     return Compiled(
         job,
@@ -129,13 +129,13 @@ def _room(
     )
 
 
-def _job(names: Names, terms: MadeTerms | None, rooms: dict[str, MadeRoom], gangs: dict[str, MadeGang]) -> Job:
+def _job(terms: MadeTerms | None, rooms: dict[str, MadeRoom], gangs: dict[str, MadeGang]) -> Job:
     made: tuple[Room, ...] = tuple(named(room.value, name) for name, room in rooms.items())
     if terms is None:
         return Job("", "", Terms(), made)
     gang = gangs[terms.gang].value if terms.gang in gangs else None
     return Job(
-        names.jobs[0].name,
+        terms.name,
         terms.title,
         terms.terms,
         made,
@@ -174,17 +174,13 @@ def _too_wide_a_kerf(job: Job, terms: MadeTerms | None) -> Iterator[Diagnostic]:
         yield Diagnostic("impossible-value", "error", f"the kerf is as wide as panel {narrowest.name}", at)
 
 
-def _blocks(names: Names) -> Iterator[Block]:
-    return (placed.block for tree in names.trees for placed in tree.blocks)
-
-
 def _counted_blocks(names: Names, job: Job) -> Iterator[Block]:
     """The blocks that this job's figures rest on: its rooms, their patterns, the panels and methods used, its gang."""
     panels = {finish.panel.name for room in job.rooms for wall in room.walls for finish in wall.finishes}
     methods = {finish.method.name for room in job.rooms for wall in room.walls for finish in wall.finishes}
     patterns = {room.pattern for room in job.rooms}
     gang = job.gang.name if job.gang is not None else ""
-    for block in _blocks(names):
+    for block in names.blocks:
         used = {"panel": panels, "method": methods, "pattern": patterns, "gang": {gang}}.get(block.kind)
         if block.kind in ("room", "rooms") or (used is not None and block.name in used):
             yield block

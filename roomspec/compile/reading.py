@@ -1,6 +1,6 @@
 """One statement being read: the facts it states and what is wrong with it, both free of where it stands."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 
 from msgspec import Struct
 from msgspec.structs import replace
@@ -27,6 +27,19 @@ class Reading(Struct, frozen=True, gc=False):
 
     facts: tuple[Fact, ...] = ()
     problems: tuple[Diagnostic, ...] = ()
+
+
+MOST = 100
+"""Problems told of one block; the rest are counted."""
+
+
+def told(problems: Sequence[Diagnostic]) -> tuple[Diagnostic, ...]:
+    """The first of a block's problems, and how many more there are."""
+    if len(problems) <= MOST:
+        return tuple(problems)
+    more = len(problems) - MOST
+    rest = Diagnostic(problems[MOST].name, "error", f"this block has {more} more problems", problems[MOST].at)
+    return (*problems[:MOST], rest)
 
 
 class Line(Struct):

@@ -12,6 +12,7 @@ from roomspec.compile.gather import name_place
 from roomspec.compile.mirror import mirrored_ceiling, mirrored_diagonal, mirrored_walls
 from roomspec.compile.origins import Fields, Origins, Source
 from roomspec.compile.parts import every_word
+from roomspec.compile.reading import told
 from roomspec.compile.spread import defaults_of, spread
 from roomspec.diagnostics.diagnostic import Diagnostic, Origin
 from roomspec.model.method import Method
@@ -58,7 +59,7 @@ class _Work:
             if sources:
                 self.fields[kind, face.name, field] = sources
         self.problems.extend(made.problems)
-        if not made.measured:
+        if not made.measured and not face.tried:
             self.unmeasured.append(face.name)
 
 
@@ -77,7 +78,7 @@ def make_room(own: Text, pattern: Text | None, panels: tuple[Panel, ...], method
     ceilings = _ceilings(draft, base, catalogue, work)
     facts = spread(base.facts, draft.facts) if base is not None else draft.facts
     diagonals = _diagonals(draft, base, walls, work)
-    if work.unmeasured:
+    if work.unmeasured and not draft.tried and not (base is not None and base.tried):
         work.problems.append(_without_height(own.block, work.unmeasured))
     values: dict[str, Any] = {}
     for field, many in (("level", False), ("purpose", False), ("access", False), ("extras", True), ("notes", True)):
@@ -96,7 +97,7 @@ def make_room(own: Text, pattern: Text | None, panels: tuple[Panel, ...], method
         incomplete=not draft.whole or (base is not None and not base.whole),
         **values,
     )
-    problems = (*draft.problems, *(base.problems if base is not None else ()), *work.problems)
+    problems = (*draft.problems, *(base.problems if base is not None else ()), *told(work.problems))
     return MadeRoom(room, tuple(dict.fromkeys(problems)), Origins(draft.source, work.fields))
 
 

@@ -17,8 +17,9 @@ _TERMS = frozenset(Terms.__struct_fields__)
 
 
 class MadeTerms(Struct, frozen=True, gc=False):
-    """What a job's block says: its terms, its gang's name, the rest of the Job's fields."""
+    """What a job's block says: its name and terms, its gang's name, the rest of the Job's fields."""
 
+    name: str
     title: str
     terms: Terms
     gang: str
@@ -38,6 +39,7 @@ def make_terms(block: Block, units: str) -> MadeTerms:
     _wrong_together(found)
     lists: dict[str, Any] = {field: found.all(field) for field in ("extras", "assumptions", "exclusions", "notes")}
     return MadeTerms(
+        name=block.name,
         title=quoted(block.head.node),
         terms=Terms(**values),
         gang=str(found.last("gang", "")),

@@ -7,6 +7,7 @@ from collections.abc import Callable
 from functools import lru_cache
 
 from roomspec.compile.parts import child, children, every_word, has, span, word
+from roomspec.compile.reading import MOST
 from roomspec.diagnostics.diagnostic import Diagnostic, Origin
 from roomspec.names.references import by_kind
 from roomspec.syntax.tree import Block, Node
@@ -67,7 +68,7 @@ STOCKS = ("a second length", "all panels are cut from the longest")
 
 @lru_cache(8192)
 def not_counted(block: Block) -> tuple[Diagnostic, ...]:
-    """A `not-yet-counted` warning for each line of the block whose effect is not computed."""
+    """A `not-yet-counted` warning for each line of the block whose effect is not computed, or the first of many."""
     written = by_kind(block)
     ceilings = tuple(part for part in block.parts if part.kind == "ceiling")
     overhead = {statement.line for part in ceilings for statement in part.lines}
@@ -83,7 +84,7 @@ def not_counted(block: Block) -> tuple[Diagnostic, ...]:
                 found.append(_note(block.key, statement.line, statement.node, what, instead))
     if block.kind == "panel":
         found.extend(_note(block.key, s.line, s.node, *STOCKS) for s in written.get("length", ())[1:])
-    return tuple(found)
+    return tuple(found[:MOST])
 
 
 def _note(key: str, line: int, node: Node, what: str, instead: str) -> Diagnostic:

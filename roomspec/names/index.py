@@ -6,7 +6,7 @@ from msgspec import Struct
 
 from roomspec.diagnostics.diagnostic import Diagnostic, Edit, Fix, Origin, Related
 from roomspec.names.kinds import DEFINED, counted
-from roomspec.names.spans import Refused, expanded
+from roomspec.names.spans import MOST_ROOMS, Refused, expanded
 from roomspec.syntax.tree import Block, FileTree, Node, Word
 
 
@@ -30,8 +30,10 @@ class Names(Struct, frozen=True, gc=False):
 
     defined: dict[tuple[str, str], Definition]
     rooms: dict[str, Definition]
-    jobs: tuple[Definition, ...]
+    job: Definition | None
     trees: tuple[FileTree, ...]
+    blocks: tuple[Block, ...]
+    """Those that count: the first of each name, in the order of the text."""
     problems: tuple[Diagnostic, ...]
 
     def find(self, kind: str, name: str) -> Definition | None:
@@ -49,11 +51,15 @@ def index_files(trees: Iterable[FileTree]) -> Names:
     defined: dict[tuple[str, str], Definition] = {}
     rooms: dict[str, Definition] = {}
     jobs: list[Definition] = []
+    blocks: list[Block] = []
     problems: list[Diagnostic] = []
     for tree in trees:
         for placed in tree.blocks:
-            block = placed.block
+            block, counts = placed.block, False
             for kind, name, word in _named(block, placed.line, tree.path, problems):
+                if kind == "room" and len(rooms) >= MOST_ROOMS:
+                    problems.append(_too_many(block, word))
+                    break
                 definition = Definition(kind, name, block, tree.path, placed.line, tree.units)
                 if kind == "room":
                     first = rooms.setdefault(name, definition)
@@ -61,10 +67,14 @@ def index_files(trees: Iterable[FileTree]) -> Names:
                     first = defined.setdefault((kind, name), definition)
                 if first is not definition:
                     problems.append(_duplicate(definition, first, word))
-                elif kind == "job":
-                    jobs.append(definition)
-    problems.extend(_second_job(job, jobs[0]) for job in jobs[1:])
-    return Names(defined, rooms, tuple(jobs), trees, tuple(problems))
+                elif kind == "job" and jobs:
+                    problems.append(_second_job(definition, jobs[0]))
+                else:
+                    counts = True
+                    jobs.extend([definition] if kind == "job" else [])
+            if counts:
+                blocks.append(block)
+    return Names(defined, rooms, jobs[0] if jobs else None, trees, tuple(blocks), tuple(problems))
 
 
 def name_word(node: Node, name: str) -> Word | None:
@@ -106,6 +116,12 @@ def _duplicate(second: Definition, first: Definition, word: Word | None) -> Diag
     message = f"there is already {counted(what)} called {second.name}; this one is left out"
     related = (Related("the first is here", _place(first, name_word(first.block.head.node, first.name))),)
     return Diagnostic("duplicate-name", "error", message, _place(second, word), "give it another name", related)
+
+
+def _too_many(block: Block, word: Word | None) -> Diagnostic:
+    at = Origin(block.key, block.head.line, *((word.start, word.end) if word is not None else (0, 0)))
+    message = f"a job holds at most {MOST_ROOMS:,} rooms; the rooms from here on are left out"
+    return Diagnostic("impossible-value", "error", message, at, "make it several jobs")
 
 
 def _second_job(second: Definition, first: Definition) -> Diagnostic:

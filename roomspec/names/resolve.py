@@ -21,13 +21,7 @@ OFFERED = 200
 
 def unknown_names(names: Names) -> tuple[Diagnostic, ...]:
     """One `unknown-name` for each use of a name that no file of the job defines."""
-    unknown = (
-        use
-        for tree in names.trees
-        for placed in tree.blocks
-        for use in uses(placed.block)
-        if (use.kind, use.name) not in names.defined
-    )
+    unknown = (use for block in names.blocks for use in uses(block) if (use.kind, use.name) not in names.defined)
     return tuple(_unknown(use, names, number < OFFERED) for number, use in enumerate(unknown))
 
 

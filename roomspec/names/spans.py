@@ -6,6 +6,8 @@ from msgspec import Struct
 
 MOST = 1_000
 """Rooms in one span; more is a slip of the finger."""
+MOST_ROOMS = 20_000
+"""Rooms in one job."""
 
 _LAST_DIGITS = re.compile(r"(.*?)([0-9]+)([^0-9]*)", re.DOTALL)
 
