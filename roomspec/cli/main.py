@@ -7,7 +7,7 @@ import sys
 
 import click
 
-from roomspec.cli.trouble import INTERRUPTED, PIPE_CLOSED, TROUBLE, one_line
+from roomspec.cli.trouble import INTERRUPTED, PIPE_CLOSED, TROUBLE, one_line, own_fault
 
 COMMANDS = {
     "check": "roomspec.cli.check:check",
@@ -84,4 +84,7 @@ def main(arguments: list[str] | None = None) -> int:
         # What is still buffered must not be written again while Python shuts down.
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
         return PIPE_CLOSED
+    except Exception as fault:
+        click.echo(f"roomspec: {own_fault(fault)}", err=True)
+        return TROUBLE
     return code if isinstance(code, int) else 0

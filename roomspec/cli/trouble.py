@@ -1,5 +1,7 @@
 """What ends a command before it has a result: one line that says what, where, and how to mend it."""
 
+from pathlib import Path
+
 import click
 
 CLEAN, FINDINGS, TROUBLE, INTERRUPTED, PIPE_CLOSED = 0, 1, 2, 130, 141
@@ -12,3 +14,13 @@ def one_line(trouble: click.ClickException) -> str:
     if isinstance(trouble, click.UsageError) and trouble.ctx is not None:
         return f"{message} See `{trouble.ctx.command_path} --help`."
     return message
+
+
+def own_fault(fault: Exception) -> str:
+    """One line on a mistake of the program itself: what and where in it, for whoever mends it."""
+    frame = fault.__traceback__
+    while frame is not None and frame.tb_next is not None:
+        frame = frame.tb_next
+    where = f" at {Path(frame.tb_frame.f_code.co_filename).name}, line {frame.tb_lineno}" if frame is not None else ""
+    said = " ".join(str(fault).split())[:200]
+    return f"a fault of roomspec itself, not of your files: {type(fault).__name__}{where}: {said}. Please report it."

@@ -2,6 +2,7 @@
 
 from collections import Counter
 from collections.abc import Iterator, Sequence
+from decimal import Decimal
 
 from roomspec.analysis.found import Found
 from roomspec.analysis.session import Snapshot
@@ -10,6 +11,7 @@ from roomspec.model.job import Job
 from roomspec.pricing.estimate import Estimate
 from roomspec.pricing.order import OrderLine
 from roomspec.quantities.length import to_mm
+from roomspec.quantities.money import cent_of, rounded
 from roomspec.reports.estimate_cutting import cutting_out
 from roomspec.reports.estimate_json import (
     EstimateOut,
@@ -33,12 +35,13 @@ def estimate_of(snapshot: Snapshot) -> EstimateOut:
     """The estimate of a snapshot that holds a job."""
     made = snapshot.estimate()
     job, taken, estimate = made.job, made.taken, made.priced
+    cent = cent_of(job.terms.currency)
     return EstimateOut(
         format="roomspec/estimate",
         version=1,
         job=_job(snapshot.path, job),
         rooms=tuple(map(room_out, job.rooms, made.laid, taken.rooms)),
-        order=tuple(map(_order_line, estimate.order)),
+        order=tuple(_order_line(line, cent) for line in estimate.order),
         cutting=tuple(map(cutting_out, taken.plans)),
         measured=_measured(job, taken),
         labour=tuple(
@@ -46,7 +49,7 @@ def estimate_of(snapshot: Snapshot) -> EstimateOut:
             for line in estimate.labour
         ),
         extras=tuple(
-            ExtraOut(line.text, places(line.quantity, 3), line.unit, line.unit_price, line.cost)
+            ExtraOut(line.text, places(line.quantity, 3), line.unit, _to_cents(line.unit_price, cent), line.cost)
             for line in estimate.extras
         ),
         price=_price(estimate),
@@ -63,7 +66,7 @@ def _job(path: str, job: Job) -> JobOut:
     return JobOut(job.name, job.title, terms.currency, date, path, terms.pool)
 
 
-def _order_line(line: OrderLine) -> OrderOut:
+def _order_line(line: OrderLine, cent: Decimal) -> OrderOut:
     net, unit = _net(line)
     return OrderOut(
         kind=line.kind,
@@ -79,13 +82,18 @@ def _order_line(line: OrderLine) -> OrderOut:
         lengths=tuple(
             LengthCount(to_mm(part.length), part.ordered) for part in line.lengths if part.length is not None
         ),
-        unit_price=line.unit_price,
+        unit_price=None if line.unit_price is None else _to_cents(line.unit_price, cent),
         price_per=line.price_per,
         cost=line.cost,
         net=net,
         net_unit=unit,
         over_net_percent=line.over_net,
     )
+
+
+def _to_cents(price: Decimal, cent: Decimal) -> Decimal:
+    """A catalogue's price with its cents written out; one finer than a cent stays as it is."""
+    return price.quantize(cent) if price == rounded(price, cent) else price
 
 
 def _net(line: OrderLine) -> tuple[Number, str]:

@@ -1,10 +1,10 @@
 """The estimate as an estimator reads it: the order and its proof first, then the price, then what they rest on."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 
-from roomspec.reports.estimate_json import EstimateOut, FinishOut, OrderOut, RoomOut, WallOut
+from roomspec.reports.estimate_json import EstimateOut, FinishOut, MeasuredWallOut, OrderOut, RoomOut, WallOut
 from roomspec.reports.section import Section
-from roomspec.reports.wording import listed, money_text, number_of, number_text
+from roomspec.reports.wording import listed, money_text, number_of, number_text, ranged
 
 UNITS = {
     "panel": ("panel", "panels"),
@@ -100,23 +100,26 @@ def _price(out: EstimateOut) -> Section:
 
 def _rooms(out: EstimateOut) -> Section:
     rows: list[tuple[str, ...]] = []
-    for names, room in alike(out.rooms):
-        first = f"{names} {room.title}".strip()
+    for names, room in alike(out.rooms, lambda room: (room.title, room.handed, room.walls)):
+        rows.append((_caption(names, room.title + (", handed" if room.handed else "")),))
         for wall in room.walls:
             finishes: Sequence[FinishOut | None] = wall.finishes or (None,)
-            for at, finish in enumerate(finishes):
-                rows.append((first, *_wall_cells(wall, at == 0), *_finish_cells(finish)))
-                first = ""
-    heads = ("Room", "Wall", "Width", "Gross m2", "Net m2", "Finish", "Laid m2", "Pieces", "End strips", "kg/m2")
-    return Section("Rooms and walls", heads=heads, align="llrrrlrrrr", rows=tuple(rows))
+            rows += [(*_wall_cells(wall, at == 0), *_finish_cells(finish)) for at, finish in enumerate(finishes)]
+    heads = ("Wall", "Width", "Gross m2", "Net m2", "Finish", "Laid m2", "Pieces", "End strips", "Load kg/m2")
+    return Section("Rooms and walls", heads=heads, align="lrrrlrrrr", rows=tuple(rows))
 
 
-def alike(rooms: Sequence[RoomOut]) -> list[tuple[str, RoomOut]]:
-    """Rooms whose walls are the same, under one list of names, in the order of the first of each."""
+def alike(rooms: Sequence[RoomOut], key: Callable[[RoomOut], object]) -> list[tuple[list[str], RoomOut]]:
+    """Rooms of one key under one list of names, in the order of the first of each."""
     groups: dict[object, list[RoomOut]] = {}
     for room in rooms:
-        groups.setdefault((room.title, room.pattern, room.handed, room.walls), []).append(room)
-    return [(", ".join(room.name for room in group), group[0]) for group in groups.values()]
+        groups.setdefault(key(room), []).append(room)
+    return [([room.name for room in group], group[0]) for group in groups.values()]
+
+
+def _caption(names: Sequence[str], title: str) -> str:
+    several = f" ({len(names)} rooms, each)" if len(names) > 1 else ""
+    return f"{ranged(names)}{several} {title}".strip()
 
 
 def _wall_cells(wall: WallOut, first: bool) -> tuple[str, ...]:
@@ -157,10 +160,26 @@ def _labour(out: EstimateOut) -> Section:
 
 
 def _measured(out: EstimateOut) -> Section:
-    rows = [(wall.room, wall.wall, f"{wall.quantity_m2:.2f}", "; ".join(wall.lines)) for wall in out.measured.walls]
-    total = sum(wall.quantity_m2 for wall in out.measured.walls)
+    walls: dict[str, list[MeasuredWallOut]] = {room.name: [] for room in out.rooms}
+    for measured in out.measured.walls:
+        walls[measured.room].append(measured)
+    rows: list[tuple[str, ...]] = []
+    for names, room in alike(out.rooms, lambda room: tuple(_measured_cells(walls[room.name]))):
+        cells = _measured_cells(walls[room.name])
+        rows += [(_caption(names, ""),), *cells] if cells else []
     if rows:
-        rows.append(("All", "", f"{total:.2f}", ""))
-    heads = ("Room", "Wall", "m2", "How")
+        area = sum(wall.quantity_m2 for wall in out.measured.walls)
+        length = sum(wall.length_m for wall in out.measured.walls)
+        rows.append(("All", f"{area:.2f}", f"{length:.2f}" if length else "", ""))
     title = f"Measured by {out.measured.method}"
-    return Section(title, heads=heads, align="llrl", rows=tuple(rows), totals=1 if rows else 0)
+    return Section(title, heads=("Wall", "m2", "m", "How"), align="lrrl", rows=tuple(rows), totals=1 if rows else 0)
+
+
+def _measured_cells(walls: Sequence[MeasuredWallOut]) -> list[tuple[str, ...]]:
+    rows: list[tuple[str, ...]] = []
+    for wall in walls:
+        length = f"{wall.length_m:.2f}" if wall.length_m else ""
+        for at, line in enumerate(wall.lines or ("",)):
+            first = (wall.wall, f"{wall.quantity_m2:.2f}", length) if at == 0 else ("", "", "")
+            rows.append((*first, line))
+    return rows

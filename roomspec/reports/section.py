@@ -13,7 +13,8 @@ LINE = 100
 class Section(Struct, frozen=True):
     """A heading; sentences; a table whose last `totals` rows stand below a line; sentences after it.
 
-    `align` has a letter for each column: `r` where figures stand flush right, else `l`.
+    A row of one cell is a caption over the rows that follow. `align` has a letter for each column: `r` where figures
+    stand flush right, else `l`.
     """
 
     title: str
@@ -48,21 +49,33 @@ def _section(section: Section) -> list[str]:
     return lines
 
 
+def used_columns(section: Section) -> dict[int, int]:
+    """The columns that hold anything, each with the width of its widest cell."""
+    rows = [row for row in section.rows if len(row) > 1]
+    used = [at for at in range(len(section.heads)) if any(row[at] for row in rows)]
+    return {at: max(columns(shown(row[at])) for row in (section.heads, *rows)) for at in used}
+
+
 def _table(section: Section) -> list[str]:
-    rows = [tuple(map(shown, row)) for row in (section.heads, *section.rows)]
-    used = [at for at in range(len(section.heads)) if any(row[at] for row in rows[1:])]
-    widths = {at: max(columns(row[at]) for row in rows) for at in used}
-    lines = [_row(row, widths, section.align) for row in rows]
-    rule = "  ".join("-" * widths[at] for at in used)
-    lines.insert(1, rule)
+    widths = used_columns(section)
+    lines = [_row(section.heads, widths, section.align)]
+    rule = "  ".join("-" * width for width in widths.values())
+    lines.append(rule)
+    for row in section.rows:
+        lines += ["", *_caption(row[0])] if len(row) == 1 else [_row(row, widths, section.align)]
     if section.totals:
         lines.insert(len(lines) - section.totals, rule)
     return lines
 
 
+def _caption(text: str) -> list[str]:
+    return textwrap.wrap(shown(text), LINE, subsequent_indent="    ", break_long_words=False, break_on_hyphens=False)
+
+
 def _row(row: tuple[str, ...], widths: dict[int, int], align: str) -> str:
     cells = []
     for at, width in widths.items():
-        gap = " " * (width - columns(row[at]))
-        cells.append(gap + row[at] if align[at] == "r" else row[at] + gap)
+        cell = shown(row[at])
+        gap = " " * (width - columns(cell))
+        cells.append(gap + cell if align[at] == "r" else cell + gap)
     return "  ".join(cells).rstrip()
