@@ -10,8 +10,10 @@
 
 A caret line stands below the line it speaks of and its carets below the exact words (one caret for a place without
 width); the `#` may be left out. What follows a colon must begin the message. A block without a file name is `job.room`.
-`$0` in a file marks the cursor. A block ` ```fixed NAME ` is that file once the first fix of the case is applied. A
-finding without a caret line fails as hard as a caret line without its finding; a heading that ends in `(only A, B)`
+`$0` in a file marks the cursor and is no part of it: carets are placed as if it were not there. A block
+` ```fixed NAME ` is that file once the first fix of the case is applied.
+
+A finding without a caret line fails as hard as a caret line without its finding; a heading that ends in `(only A, B)`
 looks at the findings of those names alone. Blocks above the first `##` heading are files of every case.
 """
 
