@@ -2,8 +2,9 @@
 
 A slab is a plain tuple `(x0, x1, bottom at x0, bottom at x1, top at x0, top at x1, bottom label, top label)` in
 nanometres; a label names what the line lies on (`region.py`). An area is a list of slabs sorted by x0 that overlap
-nowhere. Where a slope is cut, the new corner is rounded to the nanometre once and shared by both sides, so that
-parts cut from one area always sum to it exactly.
+nowhere. Where a slope is cut, the new corner is rounded to the nanometre once and shared by both sides: parts cut from
+one area fit together without gap or overlap, and level ones sum to it exactly. Sloping ones may differ from it by a
+nanometre times the slope's length, so a run's area is the sum of its pieces.
 """
 
 import itertools

@@ -63,5 +63,7 @@ def open_sides(rect: Rect, others: Sequence[Rect], take: int) -> tuple[tuple[boo
         free.append(bare == [(low, high)])
         if take and not free[-1]:
             inner = (line, line + take) if side in (0, 2) else (line - take, line)
-            cuts.extend((*inner, a, b) if side < 2 else (a, b, *inner) for a, b in bare)
+            # As much longer at both ends: in a re-entrant corner the trims of the two sides meet.
+            reach = [(a - take, b + take) for a, b in bare]
+            cuts.extend((*inner, a, b) if side < 2 else (a, b, *inner) for a, b in reach)
     return (free[0], free[1], free[2], free[3]), tuple(cuts)
