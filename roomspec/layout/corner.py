@@ -1,8 +1,8 @@
 """What a corner takes from the panels of the two walls that meet there, and how it is finished.
 
-One method finishes a corner: that of the wall on its left if it names a way, else that of the wall on its right.
-At an inside corner the left-hand wall runs through and the right-hand one butts, or the other way round where the
-left-hand wall says `butts`. Each figure is what the panels of one wall lose (below zero: gain) at that end:
+The left-hand wall runs through and the right-hand one butts, or the other way round where the left-hand wall says
+`butts`. One method finishes a corner: that of the wall that runs through if it names a way, else that of the other
+(so a handed room has the same corners). Each figure is what the panels of one wall lose (below zero: gain) at that end:
 
 - inside, trim: its `allows`, and the other's battens; mitred: the other's battens; butted or nothing named: the wall
   that butts the other's build-up, the one that runs through nothing.
@@ -41,14 +41,12 @@ Sides = tuple[Side, Side, Side, Side]
 
 def meet(own: Finish, other: Finish, corner: Corner, on_left: bool, left_butts: bool) -> Side:
     """How `own` ends at a corner where `other` begins; `on_left` where own is the wall on the corner's left."""
-    inside = corner.kind != "outside"
-    named = _named(own.method if on_left else other.method, inside) or _named(
-        other.method if on_left else own.method, inside
-    )
+    inside, own_butts = corner.kind != "outside", left_butts == on_left
+    through, butting = (other, own) if own_butts else (own, other)
+    named = _named(through.method, inside) or _named(butting.method, inside)
     kind = "inside-corner" if inside else "outside-corner"
     trim = named if isinstance(named, Trim) else None
     treatment = "trim" if trim else named if isinstance(named, str) else "none"
-    own_butts = left_butts == on_left
     take = (
         _inside(other, corner.angle, named, own_butts)
         if inside

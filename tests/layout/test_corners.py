@@ -58,8 +58,8 @@ def test_inside_trim_takes_its_allowance_on_both_walls() -> None:
     assert ends(*four(glued, battened), index=1) == (2, 2)
 
 
-def test_the_method_on_the_corners_left_decides() -> None:
-    """Wall a's trim at its right corner; at its left corner wall d names nothing, so a's trim stands there too."""
+def test_the_method_of_the_wall_that_runs_through_decides() -> None:
+    """Wall a's trim at its right corner; at its left corner wall d runs through: where it names nothing, a's trim."""
     trimmed = finish(Method("m", inside_corner=trim("inside-corner", 2)))
     butted = finish(Method("n", inside_corner="butted"))
     assert ends(*four(trimmed, PLAIN)) == (2, 2)
