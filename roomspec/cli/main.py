@@ -7,7 +7,7 @@ import sys
 
 import click
 
-from roomspec.cli.trouble import INTERRUPTED, PIPE_CLOSED, TROUBLE, one_line, own_fault
+from roomspec.cli.trouble import INTERRUPTED, PIPE_CLOSED, TROUBLE, ReaderGoneError, one_line, own_fault
 
 COMMANDS = {
     "check": "roomspec.cli.check:check",
@@ -34,6 +34,13 @@ class Commands(click.Group):
         command = getattr(importlib.import_module(module), attribute)
         assert isinstance(command, click.Command)
         return command
+
+    def invoke(self, ctx: click.Context) -> object:
+        """Run the command; click would end the process itself where the reader is gone."""
+        try:
+            return super().invoke(ctx)
+        except BrokenPipeError as gone:
+            raise ReaderGoneError from gone
 
 
 def show_version(ctx: click.Context, _parameter: click.Parameter, wanted: bool) -> None:
@@ -80,7 +87,7 @@ def main(arguments: list[str] | None = None) -> int:
     except (click.Abort, KeyboardInterrupt):
         click.echo("roomspec: stopped.", err=True)
         return INTERRUPTED
-    except BrokenPipeError:
+    except (BrokenPipeError, ReaderGoneError):
         # What is still buffered must not be written again while Python shuts down.
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
         return PIPE_CLOSED

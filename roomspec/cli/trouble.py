@@ -8,6 +8,10 @@ CLEAN, FINDINGS, TROUBLE, INTERRUPTED, PIPE_CLOSED = 0, 1, 2, 130, 141
 """Exit codes. The last two are what a shell gives for a command ended by a signal."""
 
 
+class ReaderGoneError(Exception):
+    """Whoever read the output has closed it."""
+
+
 def one_line(trouble: click.ClickException) -> str:
     """The message on one line; a mistake in the command itself names the help that mends it."""
     message = " ".join(trouble.format_message().split())

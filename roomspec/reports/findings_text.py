@@ -45,7 +45,9 @@ def _finding(found: Found, line_of: LineOf, paint: Paint) -> str:
         rows.append(f"{'':{margin}} {paint('see', 'help')} {_at(other.place)}: {shown(other.message)}")
     if found.help:
         rows.append(f"{'':{margin}} {paint('help', 'help')}: {shown(found.help)}")
-    for fix in found.fixes[:FIXES_SHOWN]:
+    for at, fix in enumerate(found.fixes[:FIXES_SHOWN]):
+        if at > 0 or not found.help:
+            rows.append(f"{'':{margin}} {paint('help', 'help')}: {shown(fix.title)}")
         rows += _mended(fix, line_of, margin, paint)
     return "\n".join(rows) + "\n"
 
@@ -75,7 +77,7 @@ def _mended(fix: FoundFix, line_of: LineOf, margin: int, paint: Paint) -> list[s
     edited: defaultdict[tuple[str, int], list[FoundEdit]] = defaultdict(list)
     for edit in fix.edits:
         edited[edit.place.path, edit.place.line].append(edit)
-    rows = [f"{'':{margin}} {paint('help', 'help')}: {shown(fix.title)}"]
+    rows: list[str] = []
     for (path, number), edits in sorted(edited.items(), key=lambda item: item[0])[:LINES_OF_A_FIX]:
         for offset, text in enumerate(_applied(line_of(path, number), edits).split("\n")[:LINES_OF_A_FIX]):
             if text.strip():

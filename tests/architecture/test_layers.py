@@ -59,7 +59,9 @@ def outside_of(tree: ast.Module) -> Iterator[str]:
             yield str(node.module)
         elif isinstance(node, ast.Call) and isinstance(node.func, ast.Name) and node.func.id in _CALLS:
             yield node.func.id
-        elif isinstance(node, ast.Call) and isinstance(node.func, ast.Attribute) and node.func.attr in _CALLS:
+        elif (
+            isinstance(node, ast.Call) and isinstance(node.func, ast.Attribute) and node.func.attr in _CALLS - {"open"}
+        ):
             owner = node.func.value
             name = owner.id if isinstance(owner, ast.Name) else getattr(owner, "attr", "")
             if (name, node.func.attr) not in _PURE_CALLS and name != "console":

@@ -73,7 +73,7 @@ def test_the_plain_job_is_what_the_others_are_held_against(both):
         pytest.param("\ufeff" + WHOLE, id="BOM"),
         pytest.param(WHOLE.replace("  ", "\t"), id="tabs"),
         pytest.param(WHOLE.rstrip("\n"), id="no final newline"),
-        pytest.param(WHOLE.replace("board", "дошка").replace("Board", "板"), id="names in any script"),
+        pytest.param(WHOLE.replace(" board ", " дошка_板-1 ").replace('"Board"', '"लकड़ी"'), id="names in any script"),
         pytest.param(WHOLE.replace(" ", "\u00a0"), id="no-break spaces"),
         pytest.param(WHOLE.replace("\n", "   \n\n\n"), id="blank lines and trailing spaces"),
     ],
@@ -93,10 +93,11 @@ def test_the_same_job_in_other_clothes(both, data):
         pytest.param(CATALOGUE, id="no job"),
     ],
 )
-def test_no_job_is_refused(both, data):
-    """Where no job stands, one line says so."""
-    _, checked, estimated = both(data)
-    assert checked.refused
+def test_where_no_job_stands(both, data):
+    """A check says so at the file's beginning; an estimate, of which there is none, in one line."""
+    findings, checked, estimated = both(data)
+    assert checked.code == 1
+    assert [finding["line"] for finding in findings if finding["name"] == "missing-line"] == [1]
     assert estimated.refused
 
 
@@ -131,10 +132,8 @@ def test_a_half_typed_job_never_breaks(both, cut):
         pytest.param("wall a 3000", "wall a 0", id="nothing"),
         pytest.param("wall a 3000", "wall a -3000", id="less than nothing"),
         pytest.param("height 2400", "height 24000", id="a tower"),
-        pytest.param("cover 250", "cover 0.000001", id="a cover of a nanometre"),
         pytest.param("price 31.50 each", "price " + "9" * 40 + " each", id="a price of forty digits"),
         pytest.param("pack 5", "pack 0", id="a pack of none"),
-        pytest.param("length 2600", "length 1", id="panels of a millimetre"),
     ],
 )
 def test_absurd_figures_are_findings(both, line, instead):
@@ -144,6 +143,21 @@ def test_absurd_figures_are_findings(both, line, instead):
     assert checked.code == 1
     at = text[: text.index(instead)].count("\n") + 1
     assert [finding for finding in findings if finding["severity"] == "error" and finding["line"] == at], findings
+
+
+@pytest.mark.parametrize(
+    ("line", "instead"),
+    [
+        pytest.param("cover 250", "cover 0.000001", id="a cover of a nanometre"),
+        pytest.param("length 2600", "length 1", id="panels of a millimetre"),
+        pytest.param("thick 10", "thick 10000", id="panels ten metres thick"),
+        pytest.param("bead 8", "bead 8000", id="a bead of eight metres"),
+    ],
+)
+def test_absurd_products_are_findings_and_no_hang(both, line, instead):
+    """Products out of all measure are errors, and the commands end."""
+    _, checked, _ = both(WHOLE.replace(line, instead))
+    assert checked.code == 1
 
 
 def test_a_job_that_uses_itself(both):

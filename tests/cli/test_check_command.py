@@ -85,9 +85,3 @@ def test_a_folder_without_a_job_is_refused(run, tmp_path):
     (tmp_path / "rooms.room").write_text("room 1\n  wall a 2400\n")
     assert run("check", tmp_path).refused
     assert "no job" in run("check", tmp_path).err
-
-
-def test_an_empty_file_is_refused(run, tmp_path):
-    """An empty file holds no job."""
-    (tmp_path / "job.room").write_text("")
-    assert run("check", tmp_path / "job.room").refused

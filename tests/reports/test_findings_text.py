@@ -41,7 +41,6 @@ def test_a_finding_in_full():
         "   |          ^^^^\n"
         "   see rooms/a.room:1:1: the catalogue is here\n"
         "   help: did you mean board?\n"
-        "   help: write board\n"
         " 2 |   finish board by glued\n"
         "\n"
         "1 error in 1 file.\n"
