@@ -35,6 +35,16 @@ class Box(Struct, frozen=True, cache_hash=True):
         bottom, top = max(self.bottom, other.bottom), min(self.top, other.top)
         return Box(left, right, bottom, top) if left < right and bottom < top else None
 
+    @property
+    def area(self) -> int:
+        """Square nanometres."""
+        return (self.right - self.left) * (self.top - self.bottom)
+
+    def meets(self, other: "Box") -> bool:
+        """True where they have so much as a point in common."""
+        beside = self.left <= other.right and other.left <= self.right
+        return beside and self.bottom <= other.top and other.bottom <= self.top
+
     def less(self, other: "Box") -> "tuple[Box, ...]":
         """What of this box lies outside `other`, as boxes."""
         inner = self.common(other)
@@ -78,6 +88,9 @@ def area_within(ring: Ring, box: Box) -> Fraction:
     hull = box_round(ring)
     if box.left <= hull.left and hull.right <= box.right and box.bottom <= hull.bottom and hull.top <= box.top:
         return _shoelace(ring)
+    if is_box(ring):
+        common = hull.common(box)
+        return Fraction(common.area) if common else Fraction(0)
     points: list[Corner] = list(ring)
     for axis, limit, sign in ((0, box.left, 1), (0, box.right, -1), (1, box.bottom, 1), (1, box.top, -1)):
         points = _cut(points, axis, limit, sign)

@@ -6,10 +6,10 @@ from roomspec.layout.laid import Line, Lining
 from roomspec.model.product import Fixing
 from roomspec.quantities.length import MM
 from roomspec.takeoff.battens import Batten, count_supports, places_between
-from roomspec.takeoff.clip import FAR, box_of, length_of, part_of, span_in
+from roomspec.takeoff.clip import box_of, length_of, span_in
 from roomspec.takeoff.face import Face
-from roomspec.takeoff.inside import spans_in_piece
-from roomspec.takeoff.lines import on_wall, panels_run_up
+from roomspec.takeoff.inside import pieces_on, spans_in_piece
+from roomspec.takeoff.lines import panels_run_up
 from roomspec.takeoff.parts import divide
 
 USUAL_SPACING = 400 * MM
@@ -28,7 +28,8 @@ def count_screws(face: Face, lining: Lining, battens: Sequence[Batten]) -> int:
         spacing = lining.method.battens[0].every
     else:
         lines = _studs(face, lining) or _imagined(lining, spacing)
-    on_face = sum(bool(spans_in_piece(line, piece)) for line in lines for piece in on_wall(lining))
+    pieces = pieces_on(lining)
+    on_face = sum(bool(spans_in_piece(line, piece)) for line in lines for piece in pieces.along(line))
     in_reveals = sum(count_supports(piece.length, spacing) for piece in lining.pieces if piece.where != "wall")
     return on_face + in_reveals
 
@@ -59,16 +60,18 @@ def _studs(face: Face, lining: Lining) -> list[Line]:
     bounds = box_of(lining.region)
     lines = []
     for part in divide(((studs.region, studs) for studs in face.studs), None):
-        if part.value is None:
+        within = part.box.common(bounds)
+        if part.value is None or within is None:
             continue
         upright, every = part.value.direction != "horizontal", part.value.every
         low, high = (bounds.left, bounds.right) if upright else (bounds.bottom, bounds.top)
         places = [*range(-(-low // every) * every, high, every), high]
         for at in places:
-            line = Line(at, -FAR, at, FAR) if upright else Line(-FAR, at, FAR, at)
-            span = span_in(line, part.box)
-            if span is not None:
-                lines.append(part_of(line, span))
+            line = (
+                Line(at, within.bottom, at, within.top) if upright else Line(within.left, at, within.right, at)
+            )  # fmt: skip
+            if span_in(line, within) is not None:
+                lines.append(line)
     return lines
 
 

@@ -1,13 +1,70 @@
 """What of a line, and which points, lie inside pieces."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from fractions import Fraction
 from itertools import pairwise
 
-from roomspec.layout.laid import Line, Piece, Ring
-from roomspec.takeoff.clip import ALL, Span, box_round, is_box, joined, span_in
+from msgspec import Struct
+
+from roomspec.layout.laid import Line, Lining, Piece, Ring
+from roomspec.takeoff.clip import ALL, Box, Span, box_round, is_box, joined, span_in
 
 Point = tuple[Fraction | int, Fraction | int]
+
+
+class Pieces(Struct, frozen=True):
+    """A lining's pieces on its face, sorted by place so that those near a line are found without asking all."""
+
+    pieces: tuple[tuple[Box, Piece], ...]
+    wide: int
+    high: int
+    cells: dict[tuple[int, int], list[int]]
+
+    def near(self, box: Box) -> Iterator[Piece]:
+        """The pieces whose bounds the box meets, in their order."""
+        across = range(box.left // self.wide, box.right // self.wide + 1)
+        found = {
+            at for x in across for y in range(box.bottom // self.high, box.top // self.high + 1)
+            for at in self.cells.get((x, y), ())
+        }  # fmt: skip
+        for at in sorted(found):
+            hull, piece = self.pieces[at]
+            if hull.meets(box):
+                yield piece
+
+    def cover(self, x: int, y: int) -> bool:
+        """True where a piece lies over the point, its edges included."""
+        return any(covers(piece, (x, y)) for piece in self.near(Box(x, x, y, y)))
+
+    def spans(self, line: Line) -> list[Span]:
+        """The parts of the line that lie on any piece."""
+        return joined(span for piece in self.along(line) for span in spans_in_piece(line, piece))
+
+    def along(self, line: Line) -> Iterator[Piece]:
+        """The pieces whose bounds the line's bounds meet."""
+        return self.near(box_round(((line.x0, line.y0), (line.x1, line.y1))))
+
+
+def pieces_on(lining: Lining) -> Pieces:
+    """The pieces of a lining that lie on its face, not those in reveals."""
+    boxed = tuple((box_round(piece.outline), piece) for piece in lining.pieces if piece.where == "wall")
+    wide = _cell([(box.left, box.right) for box, _ in boxed])
+    high = _cell([(box.bottom, box.top) for box, _ in boxed])
+    cells: dict[tuple[int, int], list[int]] = {}
+    for at, (box, _) in enumerate(boxed):
+        for x in range(box.left // wide, box.right // wide + 1):
+            for y in range(box.bottom // high, box.top // high + 1):
+                cells.setdefault((x, y), []).append(at)
+    return Pieces(boxed, wide, high, cells)
+
+
+def _cell(sides: list[tuple[int, int]]) -> int:
+    """How wide a cell is, so that pieces lie in few cells and cells hold few pieces: their mean, or a 1000th of all."""
+    if not sides:
+        return 1
+    mean = sum(high - low for low, high in sides) // len(sides)
+    extent = max(high for _, high in sides) - min(low for low, _ in sides)
+    return max(1, mean, extent // 1000)
 
 
 def holds(ring: Ring, point: Point) -> bool:
@@ -23,18 +80,21 @@ def holds(ring: Ring, point: Point) -> bool:
     return inside
 
 
-def _strictly_inside(ring: Ring, point: Point) -> bool:
+def _on_edge(ring: Ring, point: Point) -> bool:
     x, y = point
-    for (x0, y0), (x1, y1) in zip(ring, (*ring[1:], ring[0]), strict=True):
-        on_line = (x1 - x0) * (y - y0) == (y1 - y0) * (x - x0)
-        if on_line and min(x0, x1) <= x <= max(x0, x1) and min(y0, y1) <= y <= max(y0, y1):
-            return False
-    return holds(ring, point)
+    return any(
+        (x1 - x0) * (y - y0) == (y1 - y0) * (x - x0)
+        and min(x0, x1) <= x <= max(x0, x1)
+        and min(y0, y1) <= y <= max(y0, y1)
+        for (x0, y0), (x1, y1) in zip(ring, (*ring[1:], ring[0]), strict=True)
+    )
 
 
 def covers(piece: Piece, point: Point) -> bool:
     """True where the piece lies over the point, its edges and its holes' edges included."""
-    return holds(piece.outline, point) and not any(_strictly_inside(hole, point) for hole in piece.holes)
+    if not holds(piece.outline, point):
+        return False
+    return not any(holds(hole, point) and not _on_edge(hole, point) for hole in piece.holes)
 
 
 def spans_in_piece(line: Line, piece: Piece) -> list[Span]:
@@ -44,12 +104,42 @@ def spans_in_piece(line: Line, piece: Piece) -> list[Span]:
         return []
     if is_box(piece.outline) and not piece.holes:
         return [whole]
+    rings = (piece.outline, *piece.holes)
+    if line.x0 == line.x1:
+        found = _scanned([tuple((y, x) for x, y in ring) for ring in rings], line.x0, line.y0, line.y1)
+    elif line.y0 == line.y1:
+        found = _scanned(rings, line.y0, line.x0, line.x1)
+    else:
+        found = _slanting(line, piece)
+    return joined((max(start, Fraction(0)), min(end, Fraction(1))) for start, end in found if start < 1 and end > 0)
+
+
+def _scanned(rings: Iterable[Ring], level: int, start: int, end: int) -> list[Span]:
+    """Where a line along x at `level` lies inside, just above it or just below it, as parts of start to end."""
+    above: list[Fraction] = []
+    below: list[Fraction] = []
+    for ring in rings:
+        for (x0, y0), (x1, y1) in zip(ring, (*ring[1:], ring[0]), strict=True):
+            low, high = (y0, y1) if y0 < y1 else (y1, y0)
+            if low == high or not low <= level <= high:
+                continue
+            place = Fraction(x0 * (y1 - y0) + (x1 - x0) * (level - y0), y1 - y0) if x0 != x1 else Fraction(x0)
+            part = (place - start) / (end - start)
+            if level < high:
+                above.append(part)
+            if low < level:
+                below.append(part)
+    return [*zip(*[iter(sorted(above))] * 2, strict=True), *zip(*[iter(sorted(below))] * 2, strict=True)]
+
+
+def _slanting(line: Line, piece: Piece) -> list[Span]:
+    """Where a slanting line lies inside: between its crossings with the edges, by the middles."""
     cuts = {*ALL}
     for ring in (piece.outline, *piece.holes):
         for (x0, y0), (x1, y1) in zip(ring, (*ring[1:], ring[0]), strict=True):
             cuts.update(_crossings(line, x0, y0, x1, y1))
-    ordered = sorted(cuts)
-    return joined((start, end) for start, end in pairwise(ordered) if covers(piece, _at(line, (start + end) / 2)))
+    ordered = sorted(cut for cut in cuts if 0 <= cut <= 1)
+    return [(start, end) for start, end in pairwise(ordered) if covers(piece, _at(line, (start + end) / 2))]
 
 
 def _at(line: Line, part: Fraction) -> Point:
@@ -59,22 +149,14 @@ def _at(line: Line, part: Fraction) -> Point:
 def _crossings(line: Line, x0: int, y0: int, x1: int, y1: int) -> Iterable[Fraction]:
     """Where along the line the edge crosses or ends on it."""
     dx, dy = line.x1 - line.x0, line.y1 - line.y0
-    ex, ey = x1 - x0, y1 - y0
-    across = dx * ey - dy * ex
-    if across == 0:
-        if dx * (y0 - line.y0) == dy * (x0 - line.x0):
-            square = dx * dx + dy * dy
-            for x, y in ((x0, y0), (x1, y1)):
-                part = Fraction((x - line.x0) * dx + (y - line.y0) * dy, square)
-                if 0 < part < 1:
-                    yield part
+    one = dx * (y0 - line.y0) - dy * (x0 - line.x0)
+    other = dx * (y1 - line.y0) - dy * (x1 - line.x0)
+    if (one > 0 and other > 0) or (one < 0 and other < 0):
         return
-    part = Fraction((x0 - line.x0) * ey - (y0 - line.y0) * ex, across)
-    along_edge = Fraction((x0 - line.x0) * dy - (y0 - line.y0) * dx, across)
-    if 0 < part < 1 and 0 <= along_edge <= 1:
-        yield part
-
-
-def on_pieces(line: Line, pieces: Iterable[Piece]) -> list[Span]:
-    """The parts of the line that lie on any of the pieces."""
-    return joined(span for piece in pieces for span in spans_in_piece(line, piece))
+    square = dx * dx + dy * dy
+    for x, y, off in ((x0, y0, one), (x1, y1, other)):
+        if off == 0:
+            yield Fraction((x - line.x0) * dx + (y - line.y0) * dy, square)
+    if one and other:
+        ex, ey = x1 - x0, y1 - y0
+        yield Fraction((x0 - line.x0) * ey - (y0 - line.y0) * ex, dx * ey - dy * ex)

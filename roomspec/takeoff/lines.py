@@ -2,7 +2,7 @@
 
 from roomspec.layout.laid import Border, Line, Lining, Piece
 from roomspec.quantities.length import MM
-from roomspec.takeoff.inside import covers
+from roomspec.takeoff.inside import Pieces
 
 _PLACES = {
     "start": "floor",
@@ -24,7 +24,7 @@ def panels_run_up(direction: str) -> bool:
     return direction in ("vertical", "crosswise")
 
 
-def place_of(border: Border, lining: Lining) -> str:
+def place_of(border: Border, pieces: Pieces) -> str:
     """The word a method's `seal` line has for the border: floor, ceiling, corners, edges or rims.
 
     What is kept along an opening is an architrave; elsewhere it is a cornice over the lining or a skirting under it.
@@ -33,13 +33,13 @@ def place_of(border: Border, lining: Lining) -> str:
         return _PLACES[border.kind]
     if border.opening is not None:
         return "edges"
-    return "ceiling" if is_over(border.line, lining) else "floor"
+    return "ceiling" if is_over(border.line, pieces) else "floor"
 
 
-def is_over(line: Line, lining: Lining) -> bool:
+def is_over(line: Line, pieces: Pieces) -> bool:
     """True where the lining lies just under the line."""
     x, y = middle(line)
-    return any(covers(piece, (x, y - _NEAR)) for piece in on_wall(lining))
+    return pieces.cover(x, y - _NEAR)
 
 
 def is_level(line: Line) -> bool:

@@ -87,8 +87,8 @@ def measure_wall(wall: Wall, linings: Sequence[Lining], method: str) -> Measure:
     """What is measured on a wall by `method`: net, nrm2, smm7, vob or is1200."""
     rule = RULES[method]
     skirting = wall.keep("skirting")
-    raised = 0 if skirting <= rule.skirting_over else skirting
-    outline = outline_of(wall, raised, wall.keep("cornice"))
+    lifted = 0 if skirting <= rule.skirting_over else skirting
+    outline = outline_of(wall, lifted, wall.keep("cornice"))
     voids = voids_of(wall, with_surround=not rule.surround_over)
     areas = (_Area(outline, tuple(box_of(wall.finishes[at].region) for at in lining.finishes)) for lining in linings)
     measures = [_measure(area, voids, rule) for area in areas]
@@ -118,7 +118,7 @@ def _measure(area: _Area, voids: Sequence[Void], rule: Rule) -> Measure:
         for linear, square, said in _reveals(void, share, rule):
             length, total = length + linear, total + square
             lines.append(said)
-    return Measure(total, length, tuple(lines))
+    return Measure(max(Fraction(0), total), length, tuple(lines))
 
 
 def _judge(area: _Area, void: Void, share: Fraction, rule: Rule) -> tuple[bool, str]:
@@ -128,15 +128,11 @@ def _judge(area: _Area, void: Void, share: Fraction, rule: Rule) -> tuple[bool, 
     if not rule.over:
         return True, f"{words}: deducted"
     limit = f"{square_metres(rule.over * SQUARE_METRE)} m2"
-    if rule.only_within and area.within(void.touch) != _size(void.touch):
+    if rule.only_within and area.within(void.touch) != void.touch.area:
         return True, f"{words}: on the boundary, deducted"
     if share <= rule.over * SQUARE_METRE:
         return False, f"{words}: not over {limit}, measured over"
     return True, f"{words}: over {limit}, deducted"
-
-
-def _size(box: Box) -> int:
-    return (box.right - box.left) * (box.top - box.bottom)
 
 
 def _reveals(void: Void, share: Fraction, rule: Rule) -> Iterator[tuple[int, Fraction, str]]:

@@ -18,8 +18,8 @@ from roomspec.quantities.length import MM
 from roomspec.takeoff.clip import Box, end_to_end, length_of
 from roomspec.takeoff.corners import Beside, sealed_corners
 from roomspec.takeoff.face import Face
-from roomspec.takeoff.inside import covers
-from roomspec.takeoff.lines import on_wall, place_of
+from roomspec.takeoff.inside import Pieces, pieces_on
+from roomspec.takeoff.lines import place_of
 from roomspec.takeoff.parts import direct_water, length_within
 from roomspec.takeoff.sections import section_area, volume
 
@@ -41,15 +41,16 @@ class Sealing(Struct, frozen=True, cache_hash=True):
 def seal_lining(face: Face, lining: Lining, before: Beside = (), after: Beside = ()) -> tuple[Sealing, ...]:
     """What a lining's method seals; `before` and `after` are the linings beyond its left and right corner."""
     wet = direct_water((entry.region, entry.exposure) for entry in face.wet)
+    pieces = pieces_on(lining)
     found = []
     for seal in lining.method.seals:
         for place in seal.places:
             if place == "points":
-                length = Fraction(sum(_round(point) for point in face.points if _in_water(point, lining, wet)))
+                length = Fraction(sum(_round(point) for point in face.points if _in_water(point, pieces, wet)))
             elif place == "corners":
                 length = Fraction(sum(map(length_of, sealed_corners(face, lining, before, after))))
             else:
-                lines = end_to_end(_lines_at(place, lining))
+                lines = end_to_end(_lines_at(place, lining, pieces))
                 length = sum((length_within(line, wet) for line in lines), start=Fraction(0))
             if length:
                 section = section_area(seal.shape, seal.a, seal.b)
@@ -57,18 +58,18 @@ def seal_lining(face: Face, lining: Lining, before: Beside = (), after: Beside =
     return tuple(found)
 
 
-def _lines_at(place: str, lining: Lining) -> Iterable[Line]:
+def _lines_at(place: str, lining: Lining, pieces: Pieces) -> Iterable[Line]:
     if place == "joints":
         return (joint.line for joint in lining.joints)
     if place == "trims":
         return (border.line for border in lining.borders if border.treatment == "trim")
-    return (border.line for border in lining.borders if place_of(border, lining) == place)
+    return (border.line for border in lining.borders if place_of(border, pieces) == place)
 
 
-def _in_water(point: WallPoint, lining: Lining, wet: Sequence[Box]) -> bool:
+def _in_water(point: WallPoint, pieces: Pieces, wet: Sequence[Box]) -> bool:
     if not any(box.left <= point.x <= box.right and box.bottom <= point.up <= box.top for box in wet):
         return False
-    return any(covers(piece, (point.x, point.up)) for piece in on_wall(lining))
+    return pieces.cover(point.x, point.up)
 
 
 def _round(point: WallPoint) -> int:

@@ -10,6 +10,7 @@ from roomspec.quantities.length import METRE
 from roomspec.takeoff.clip import EVERYWHERE, FAR, Box, area_within, box_of
 from roomspec.takeoff.face import outline_of
 from roomspec.takeoff.parts import divide, length_within
+from roomspec.takeoff.voids import voids_of
 from roomspec.takeoff.work import Work
 
 LAYERS = frozenset((
@@ -37,14 +38,12 @@ def _amount(wall: Wall, removal: Removal) -> tuple[str, Fraction]:
 
 def _along(wall: Wall, what: str, region: Box) -> Fraction:
     """The length of the floor or top line within the region's left and right, less what openings break of it."""
-    reach = [Box(region.left, region.right, -FAR, FAR)]
+    reach = Box(region.left, region.right, -FAR, FAR)
     profile = wall.floor if what == "skirting" else wall.top
-    if what == "skirting":
-        gaps = [Box(opening.x, opening.right, -FAR, FAR) for opening in wall.openings if opening.sill == 0]
-        for gap in gaps:
-            reach = [rest for box in reach for rest in box.less(gap)]
+    doors = [opening for opening in wall.openings if what == "skirting" and opening.sill == 0]
+    gaps = [gap for door in doors if (gap := reach.common(Box(door.x, door.right, -FAR, FAR))) is not None]
     lines = (Line(*start, *end) for start, end in pairwise(profile) if start[0] != end[0])
-    return sum((length_within(line, reach) for line in lines), start=Fraction(0))
+    return sum((length_within(line, (reach,)) - length_within(line, gaps) for line in lines), start=Fraction(0))
 
 
 def _layer_area(wall: Wall, layer: str, region: Box) -> Fraction:
@@ -53,12 +52,11 @@ def _layer_area(wall: Wall, layer: str, region: Box) -> Fraction:
     parts = divide(((substrate.region, substrate.layers) for substrate in wall.substrates), ())
     boxes = [part.box for part in parts if any(found.kind == layer for found in part.value)]
     boxes = [box for part in boxes or [EVERYWHERE] if (box := part.common(region)) is not None]
-    for opening in wall.openings:
-        boxes = [rest for box in boxes for rest in box.less(Box(opening.x, opening.right, opening.sill, opening.top))]
-    for thing in wall.obstacles:
-        solid = Box(thing.x, thing.x + thing.width, thing.sill, thing.sill + thing.height)
-        boxes = [rest for box in boxes for rest in box.less(solid)]
-    return sum((area_within(outline, box) for box in boxes), start=Fraction(0))
+    whole = sum((area_within(outline, box) for box in boxes), start=Fraction(0))
+    voids = [
+        common for void in voids_of(wall, with_surround=False) for box in boxes if (common := void.box.common(box))
+    ]
+    return max(Fraction(0), whole - sum(area_within(outline, void) for void in voids))
 
 
 def _round(opening: Opening) -> int:

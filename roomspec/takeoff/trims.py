@@ -6,6 +6,7 @@ measured on the opening's edge. Slopes count along the slope. An end is mitred w
 and a skirting's, cap's or cornice's also at a corner.
 """
 
+from collections import Counter
 from collections.abc import Iterable
 from itertools import chain
 
@@ -16,6 +17,7 @@ from roomspec.model.product import Trim
 from roomspec.quantities.length import MM
 from roomspec.takeoff.clip import end_to_end, length_of
 from roomspec.takeoff.corners import is_corner
+from roomspec.takeoff.inside import Pieces, pieces_on
 from roomspec.takeoff.lines import is_over, is_upright
 
 NEAR = 60 * MM
@@ -39,8 +41,9 @@ class TrimRun(Struct, frozen=True, cache_hash=True):
 def trim_runs(lining: Lining) -> tuple[TrimRun, ...]:
     """Every trim that a lining takes, one run a straight line."""
     runs = [run for role, trim, lines in chain(_laid(lining), _planted(lining)) for run in _runs(role, trim, lines)]
-    corners = [border.line for border in lining.borders if is_corner(border)]
-    return tuple(TrimRun(run.role, run.trim, run.line, _mitres(run, runs, corners)) for run in runs)
+    corners = {border.line.x0 for border in lining.borders if is_corner(border)}
+    ends = Counter((run.role, *end) for run in runs for end in _ends(run))
+    return tuple(TrimRun(run.role, run.trim, run.line, _mitres(run, ends, corners)) for run in runs)
 
 
 def _runs(role: str, trim: Trim, lines: Iterable[Line]) -> list[TrimRun]:
@@ -68,27 +71,27 @@ def _planted(lining: Lining) -> Iterable[tuple[str, Trim, list[Line]]]:
         ("architrave", method.architrave),
     ):
         if trim is not None:
+            pieces = pieces_on(lining)
             borders = [border for border in lining.borders if border.trim != trim]
-            yield role, trim, [border.line for border in borders if _takes(role, border, lining)]
+            yield role, trim, [border.line for border in borders if _takes(role, border, pieces)]
 
 
-def _takes(role: str, border: Border, lining: Lining) -> bool:
+def _takes(role: str, border: Border, pieces: Pieces) -> bool:
     if role == "skirting":
         return border.kind == "start"
     if role == "cornice":
         return border.kind == "top"
     if role == "cap":
-        return border.kind == "edge" and not is_upright(border.line) and is_over(border.line, lining)
+        return border.kind == "edge" and not is_upright(border.line) and is_over(border.line, pieces)
     return border.kind in ("opening", "reveal")
 
 
-def _mitres(run: TrimRun, runs: Iterable[TrimRun], corners: Iterable[Line]) -> int:
+def _ends(run: TrimRun) -> tuple[tuple[int, int], tuple[int, int]]:
+    return (run.line.x0, run.line.y0), (run.line.x1, run.line.y1)
+
+
+def _mitres(run: TrimRun, ends: Counter[tuple[str, int, int]], corners: Iterable[int]) -> int:
     if run.role in ("inside-corner", "outside-corner", "joint", "start", "top"):
         return 0
-    others = [other.line for other in runs if other.role == run.role and other.line != run.line]
-    ends = {(line.x0, line.y0) for line in others} | {(line.x1, line.y1) for line in others}
-    at_corners = {line.x0 for line in corners} if run.role in ("skirting", "cap", "cornice") else set()
-    return sum(
-        (x, y) in ends or any(abs(x - corner) <= NEAR for corner in at_corners)
-        for x, y in ((run.line.x0, run.line.y0), (run.line.x1, run.line.y1))
-    )
+    at_corners = corners if run.role in ("skirting", "cap", "cornice") else ()
+    return sum(ends[run.role, x, y] > 1 or any(abs(x - corner) <= NEAR for corner in at_corners) for x, y in _ends(run))

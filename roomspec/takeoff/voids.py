@@ -27,9 +27,9 @@ class Void(Struct, frozen=True, cache_hash=True):
     reveals: tuple[Reveal, ...] = ()
 
     @property
-    def size(self) -> Fraction:
+    def size(self) -> int:
         """Its whole area, within the measured area or not."""
-        return Fraction((self.box.right - self.box.left) * (self.box.top - self.box.bottom))
+        return self.box.area
 
     @property
     def touch(self) -> Box:

@@ -12,7 +12,7 @@ from roomspec.quantities.length import METRE
 from roomspec.takeoff.battens import Batten
 from roomspec.takeoff.clip import box_of, length_of
 from roomspec.takeoff.face import Face
-from roomspec.takeoff.inside import covers
+from roomspec.takeoff.inside import pieces_on
 from roomspec.takeoff.lines import on_wall
 from roomspec.takeoff.sealant import Sealing
 from roomspec.takeoff.trims import TrimRun
@@ -57,7 +57,8 @@ def lining_work(
 
 def count_cut_outs(face: Face, lining: Lining) -> int:
     """One for each point that the lining covers."""
-    return sum(any(covers(piece, (point.x, point.up)) for piece in on_wall(lining)) for point in face.points)
+    pieces = pieces_on(lining)
+    return sum(pieces.cover(point.x, point.up) for point in face.points)
 
 
 def openings_work(face: Face, linings: Sequence[Lining]) -> tuple[Work, ...]:
