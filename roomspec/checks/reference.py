@@ -18,6 +18,8 @@ A **problem** of reading is a line that cannot be understood, or a thing that ca
 A **check** is trade advice with its source; where it does not apply, say so in the file, with the reason that the next
 reader needs: `allow narrow-strip because "behind the vanity unit"`, in the wall, the room, the product, the method or
 the job that it holds for. Local codes and licensed trades decide in every case.
+
+The examples are as short as their point allows, so other checks may ask for what they leave out.
 """
 
 
