@@ -14,6 +14,8 @@ from roomspec.takeoff.parts import divide
 
 USUAL_SPACING = 400 * MM
 """Where neither battens nor studs nor the product say: common practice, no source."""
+CLOSEST = 10 * MM
+"""No supports stand closer, whatever was written."""
 
 
 def count_screws(face: Face, lining: Lining, battens: Sequence[Batten]) -> int:
@@ -22,7 +24,7 @@ def count_screws(face: Face, lining: Lining, battens: Sequence[Batten]) -> int:
     With neither, as many as if battens stood there at the product's `supports`, else every 400 mm. Pieces in reveals
     take ceil(length / spacing) + 1 at that same spacing.
     """
-    spacing = lining.panel.supports or USUAL_SPACING
+    spacing = max(lining.panel.supports or USUAL_SPACING, CLOSEST)
     if lining.method.battens:
         lines = [batten.line for batten in battens if batten.layer == 0]
         spacing = lining.method.battens[0].every
@@ -63,7 +65,7 @@ def _studs(face: Face, lining: Lining) -> list[Line]:
         within = part.box.common(bounds)
         if part.value is None or within is None:
             continue
-        upright, every = part.value.direction != "horizontal", part.value.every
+        upright, every = part.value.direction != "horizontal", max(part.value.every, CLOSEST)
         low, high = (bounds.left, bounds.right) if upright else (bounds.bottom, bounds.top)
         places = [*range(-(-low // every) * every, high, every), high]
         for at in places:
