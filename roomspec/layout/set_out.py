@@ -38,10 +38,12 @@ def joint_of(start: int, end: int, module: int, way: SetOut) -> int:
         return end
     if way.way == "joint":
         return start + (end - start) // 2 if way.at is None else way.at
+    middle = start + (end - start - module) // 2
     if way.way == "centre":
-        return start + (end - start - module) // 2 if way.at is None else way.at - module // 2
+        return middle if way.at is None else way.at - module // 2
     if way.way == "balanced":
-        return start + (_balanced(end - start, module) or (0,))[0]
+        strips = _balanced(end - start, module)
+        return start + strips[0] if len(strips) > 1 else middle
     return start
 
 

@@ -100,7 +100,9 @@ def test_an_end_beside_an_opening_may_be_cut() -> None:
 def test_scribe_at_an_inside_corner_without_trim() -> None:
     """The cut last strip of 50 takes the scribe of 10 besides; a whole one does not, for it cannot be wider."""
     scribed = finish(Method("m", scribe=10 * MM))
-    walls = [wall(width, 2400, scribed, name=name) for name, width in zip("abcd", (1060, 1010, 1060, 1010), strict=True)]
+    walls = [
+        wall(width, 2400, scribed, name=name) for name, width in zip("abcd", (1060, 1010, 1060, 1010), strict=True)
+    ]
     assert widths(only(*walls)) == [250, 250, 250, 250, 50]
     assert blanks(only(*walls))[-1] == (2400, 60)
     assert only(*walls).pieces[-1].outline == outline((1010, 0), (1060, 0), (1060, 2400), (1010, 2400))

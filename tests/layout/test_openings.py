@@ -115,7 +115,9 @@ def test_only_one_lining_lines_a_reveal() -> None:
 def test_a_reveal_without_a_depth_is_not_lined() -> None:
     """`lined` says which faces, `reveal` how deep; and a niche's faces are not a reveal."""
     for kind, more in (("door", {}), ("niche", {"reveal": 90 * MM, "deep": 90 * MM})):
-        lining = only(wall(3000, 2400, finish(), openings=(opening(kind, 500, 600, 600, sill=900, lined=("head",), **more),)))
+        lining = only(
+            wall(3000, 2400, finish(), openings=(opening(kind, 500, 600, 600, sill=900, lined=("head",), **more),))
+        )
         assert {p.where for p in lining.pieces} == {"wall"}
         assert {kind for kind, *_ in round_opening(lining)} == {"opening"}
 

@@ -49,7 +49,9 @@ def test_a_dado_takes_a_cap_where_there_is_one() -> None:
 
 def test_touching_finishes_are_one_run() -> None:
     """Two regions side by side are set out as one, their common line is no edge; so are two on one another."""
-    side_by_side = only(wall(1100, 2400, finish(EDGED, region=region(right=480)), finish(EDGED, region=region(left=480))))
+    side_by_side = only(
+        wall(1100, 2400, finish(EDGED, region=region(right=480)), finish(EDGED, region=region(left=480)))
+    )
     assert side_by_side.finishes == (0, 1)
     assert side_by_side.pieces == only(wall(1100, 2400, finish(EDGED))).pieces
     assert widths(side_by_side) == [250, 250, 250, 250, 92]
@@ -61,7 +63,9 @@ def test_touching_finishes_are_one_run() -> None:
 def test_an_l_shaped_run() -> None:
     """0 to 500 up 1000 beside 500 to 1000 full height: the free side above 1000 takes its edge trim."""
     edged = Method("m", edge=trim("edge", 4))
-    lining = only(wall(1000, 2400, finish(edged, region=region(0, 500, 0, 1000)), finish(edged, region=region(500, 1000))))
+    lining = only(
+        wall(1000, 2400, finish(edged, region=region(0, 500, 0, 1000)), finish(edged, region=region(500, 1000)))
+    )
     assert bounds(lining) == (4, 996, 0, 2400)
     assert blanks(lining) == [(996, 250), (996, 250), (2400, 250), (2400, 242)]
     assert lining.area == (500 * 996 + 492 * 2400) * SQUARE_MM
@@ -121,7 +125,12 @@ def test_a_corner_met_over_part_of_its_height() -> None:
     """A dado of 1000 on the next wall: an inside corner up to there, an edge above; trims on either."""
     method = Method("m", inside_corner=trim("inside-corner", 2), edge=trim("edge", 4))
     tall, dado = finish(method), finish(method, region=region(top=1000))
-    faces = [wall(3000, 2400, tall, name="a"), wall(3000, 2400, dado, name="b"), wall(3000, name="c"), wall(3000, name="d")]
+    faces = [
+        wall(3000, 2400, tall, name="a"),
+        wall(3000, 2400, dado, name="b"),
+        wall(3000, name="c"),
+        wall(3000, name="d"),
+    ]
     lining = only(*faces)
     assert bounds(lining) == (4, 2998, 0, 2400)
     at_right = [border for border in lining.borders if border.line.x0 == border.line.x1 == 2998 * MM]

@@ -126,5 +126,7 @@ def test_a_passage_parts_a_row() -> None:
 
 def test_a_row_under_a_slope_takes_the_scribe() -> None:
     """The last row under a ceiling from 500 to 600 is tapered: 100 at its widest and 10 of scribe."""
-    raked = wall(2000, 500, finish(Method("m", scribe=10 * MM), "horizontal"), top=((0, 500 * MM), (2000 * MM, 600 * MM)))
+    raked = wall(
+        2000, 500, finish(Method("m", scribe=10 * MM), "horizontal"), top=((0, 500 * MM), (2000 * MM, 600 * MM))
+    )
     assert blanks(only(raked)) == [(2000, 250), (2000, 250), (2000, 110)]

@@ -1,86 +1,20 @@
 """Random rooms: pieces tile the finish area, strips fill the run, a handed room needs the same blanks."""
 
 from collections import Counter
-from decimal import Decimal
 
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from msgspec.structs import replace
+from random_rooms import HAND, ROOMS, mirrored
 from shapely import Polygon, unary_union
-from walls import BATTENED, finish, gap, panel, region, trim
 
 from roomspec.layout.face import obstacle_slab, opening_slab
 from roomspec.layout.laid import Lining, Piece, WallLayout
 from roomspec.layout.lay_wall import lay_wall
 from roomspec.model.job import Terms
-from roomspec.model.method import Method
 from roomspec.model.room import Room
-from roomspec.model.shape import Profile, Region, SetOut
-from roomspec.model.wall import Corner, Finish, Keep, Obstacle, Opening, Wall
+from roomspec.model.wall import Corner
 from roomspec.quantities.length import MM
-
-METHODS = (
-    Method("plain"),
-    Method("trimmed", start=trim("start", 2), top=trim("top", 3), edge=trim("edge", 4), inside_corner=trim("inside-corner", 2)),
-    Method("battened", battens=BATTENED, outside_corner="mitred", scribe=10 * MM, gaps=(gap(6, "ceiling"), gap(4, "ends"))),
-    Method("butted", inside_corner="butted", outside_corner=trim("outside-corner", 2), edge=trim("edge", 2)),
-)
-# Even places, so that halves are whole and a mirrored strip has no nanometre to spare.
-PLACES = st.integers(0, 350).map(lambda at: at * 10 * MM)
-
-
-@st.composite
-def walls(draw: st.DrawFn, name: str) -> Wall:
-    """A wall with openings and an obstacle; its finishes may be two that touch, and its top may slope or step."""
-    width = draw(st.integers(100, 400)) * 10 * MM
-    heights = draw(st.lists(st.integers(150, 320), min_size=3, max_size=3))
-    middle = width // (2 * MM) * MM
-    top: Profile = draw(
-        st.sampled_from([
-            ((0, heights[0] * 10 * MM), (width, heights[0] * 10 * MM)),
-            ((0, heights[0] * 10 * MM), (width, heights[1] * 10 * MM)),
-            ((0, heights[0] * 10 * MM), (middle, heights[1] * 10 * MM), (width, heights[2] * 10 * MM)),
-            ((0, heights[0] * 10 * MM), (middle, heights[0] * 10 * MM), (middle, heights[1] * 10 * MM), (width, heights[1] * 10 * MM)),
-        ])
-    )  # fmt: skip
-    openings = tuple(
-        Opening(kind, x, draw(st.integers(20, 120)) * 10 * MM, 0 if kind == "door" else sill, draw(st.integers(20, 200)) * 10 * MM,
-                reveal=110 * MM, lined=draw(st.sampled_from(((), ("head", "jambs")))))
-        for kind, x, sill in draw(st.lists(st.tuples(st.sampled_from(("door", "window")), PLACES, PLACES), max_size=3))
-    )  # fmt: skip
-    obstacles = tuple(Obstacle("bath", x, 900 * MM, 500 * MM) for x in draw(st.lists(PLACES, max_size=1)))
-    keeps = draw(st.sampled_from(((), (Keep("skirting", 120 * MM), Keep("architrave", 70 * MM)))))
-    return Wall(
-        name, width, width, top, ((0, 0), (width, 0)), openings=openings, obstacles=obstacles, keeps=keeps,
-        corner=Corner(draw(st.sampled_from(("inside", "outside", "open"))), Decimal(draw(st.sampled_from((90, 60, 135))))),
-        butts=draw(st.booleans()), finishes=draw(finishes(width)),
-    )  # fmt: skip
-
-
-@st.composite
-def finishes(draw: st.DrawFn, width: int) -> tuple[Finish, ...]:
-    """No finish, one, or two that touch."""
-    direction = draw(st.sampled_from(("vertical", "horizontal")))
-    bond = draw(st.sampled_from(("stacked", "half", "run-on")))
-    ways = ("left", "right") if bond == "run-on" else ("left", "right", "centre", "joint", "balanced")
-    more = {
-        "start": SetOut(draw(st.sampled_from(ways))),
-        "rows": SetOut(draw(st.sampled_from(("bottom", "top", "balanced")))),
-        "bond": bond,
-        "board": panel(draw(st.sampled_from((1200, 2600))), draw(st.sampled_from((200, 334))), joined="all edges", sequence=4),
-    }
-    method = draw(st.sampled_from(METHODS))
-    splits: list[tuple[Region, ...]] = [
-        (),
-        (Region(),),
-        (region(top=1000),),
-        (Region(right=width // 2), Region(left=width // 2)),
-        (region(top=1000), region(bottom=1000)),
-        (Region(right=width // 2, top=1000 * MM), Region(left=width // 2)),
-    ]
-    return tuple(finish(method, direction, region=part, **more) for part in draw(st.sampled_from(splits)))
-
-
-ROOMS = st.tuples(walls("a"), walls("b"), walls("c")).map(lambda faces: Room("1", walls=faces))
 
 
 def polygon(piece: Piece) -> Polygon:
@@ -141,31 +75,6 @@ def test_strips_and_joints_fill_the_run(room: Room, index: int) -> None:
         assert (needing > 0) == any(joint.kind == "long" for joint in lining.joints)
 
 
-HAND = {"left": "right", "right": "left", "both": "both", "none": "none"}
-
-
-def mirrored(room: Room) -> Room:
-    """The handed room: walls in reverse order, every position from the other end, each corner butted the other way."""
-    faces = []
-    for at in range(len(room.walls) - 1, -1, -1):
-        wall, before = room.walls[at], room.walls[at - 1]
-        width = wall.width
-        faces.append(Wall(
-            wall.name, width, width, tuple((width - x, y) for x, y in reversed(wall.top)), wall.floor,
-            corner=before.corner, butts=not before.butts, keeps=wall.keeps,
-            openings=tuple(Opening(o.kind, width - o.right, o.width, o.sill, o.height, "", o.reveal, o.lined) for o in wall.openings),
-            obstacles=tuple(Obstacle(o.kind, width - o.x - o.width, o.width, o.height) for o in wall.obstacles),
-            finishes=tuple(
-                Finish(f.panel, f.method, f.direction, f.bond, SetOut(HAND.get(f.start.way, f.start.way)), f.rows, Region(
-                    None if f.region.right is None else width - f.region.right,
-                    None if f.region.left is None else width - f.region.left, f.region.bottom, f.region.top,
-                ))
-                for f in wall.finishes
-            ),
-        ))  # fmt: skip
-    return Room("1", walls=tuple(faces))
-
-
 def needed(face: WallLayout, handed: bool) -> Counter[tuple[object, ...]]:
     """The blanks of a wall with the factory edges and ends that they need, as seen from the other hand if `handed`."""
     out: Counter[tuple[object, ...]] = Counter()
@@ -184,10 +93,8 @@ def needed(face: WallLayout, handed: bool) -> Counter[tuple[object, ...]]:
 @settings(max_examples=25, deadline=None)
 def test_a_handed_room_needs_the_same_blanks(room: Room) -> None:
     """Mirrored, every wall needs the same blanks but for their handed edges."""
-    closed = Room("1", walls=tuple(
-        w if w.corner.kind != "open" else Wall(**{f: getattr(w, f) for f in w.__struct_fields__} | {"corner": Corner()})
-        for w in room.walls
-    ))  # fmt: skip
+    walls = (replace(wall, corner=Corner()) if wall.corner.kind == "open" else wall for wall in room.walls)
+    closed = Room("1", walls=tuple(walls))
     other = mirrored(closed)
     for at in range(3):
         assert needed(lay_wall(closed, at, Terms()), False) == needed(lay_wall(other, 2 - at, Terms()), True)

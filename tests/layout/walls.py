@@ -8,7 +8,7 @@ from roomspec.model.job import Terms
 from roomspec.model.method import Battens, Gap, Method
 from roomspec.model.product import Panel, Stock, Support, Trim
 from roomspec.model.room import Room
-from roomspec.model.shape import Region, level
+from roomspec.model.shape import WHOLE, Region, level
 from roomspec.model.wall import Corner, Finish, Opening, Wall
 from roomspec.quantities.length import MM, mm
 
@@ -17,7 +17,9 @@ BATTEN = Support("batten", "", 25 * MM, 50 * MM, (Stock(2400 * MM),))
 BATTENED = (Battens(BATTEN, 400 * MM),)
 
 
-def panel(length: int = 2600, cover: int = 250, thick: int = 10, joined: str = "long edges", sequence: int = 1) -> Panel:
+def panel(
+    length: int = 2600, cover: int = 250, thick: int = 10, joined: str = "long edges", sequence: int = 1
+) -> Panel:
     """An invented panel."""
     return Panel("board", "", (Stock(length * MM),), cover * MM, thick * MM, joined=joined, sequence=sequence)
 
@@ -33,13 +35,20 @@ def gap(size: int, place: str) -> Gap:
 
 
 def finish(
-    method: Method | None = None, direction: str = "vertical", *, board: Panel | None = None, region: Region = Region(), **more: object
+    method: Method | None = None,
+    direction: str = "vertical",
+    *,
+    board: Panel | None = None,
+    region: Region = WHOLE,
+    **more: object,
 ) -> Finish:
     """A finish of the invented panel."""
     return Finish(board or panel(), method or Method("plain"), direction, region=region, **more)  # type: ignore[arg-type]
 
 
-def region(left: int | None = None, right: int | None = None, bottom: int | None = None, top: int | None = None) -> Region:
+def region(
+    left: int | None = None, right: int | None = None, bottom: int | None = None, top: int | None = None
+) -> Region:
     """A region in millimetres."""
     return Region(*(None if side is None else side * MM for side in (left, right, bottom, top)))
 
@@ -47,7 +56,10 @@ def region(left: int | None = None, right: int | None = None, bottom: int | None
 def wall(width: int, height: int = 2400, *finishes: Finish, name: str = "a", **more: object) -> Wall:
     """A level wall."""
     values: dict[str, object] = {
-        "width_top": width * MM, "top": level(width * MM, height * MM), "floor": level(width * MM, 0), "finishes": finishes
+        "width_top": width * MM,
+        "top": level(width * MM, height * MM),
+        "floor": level(width * MM, 0),
+        "finishes": finishes,
     }
     return Wall(name, width * MM, **{**values, **more})  # type: ignore[arg-type]
 
