@@ -52,9 +52,9 @@ def length(
         complain(line, "impossible-value", f"{what} of {mm_text(value)} mm cannot be", found, limit)
         return None
     meant = _meant(value, most)
-    help_ = f"did you mean {mm_text(meant)} mm?" if meant else f"it is at most {_metres(most)}"
+    help_ = f"did you mean {mm_text(meant)} mm?" if meant else f"it is at most {_shown(most)}"
     instead = (written(meant, line.units),) if meant else ()
-    complain(line, "impossible-value", f"{what} of {_metres(value)} cannot be", found, help_, instead)
+    complain(line, "impossible-value", f"{what} of {_shown(value)} cannot be", found, help_, instead)
     return None
 
 
@@ -169,7 +169,10 @@ _NUMBERS = {
 }
 
 
-def _metres(value: int) -> str:
+def _shown(value: int) -> str:
+    """Small sizes in millimetres, others in metres, so that a nought too many is seen."""
+    if value < 10 * METRE:
+        return f"{mm_text(value)} mm"
     shown = Decimal(value) / METRE
     return f"{shown.normalize():f} m" if shown < 1_000_000 else "over 1,000 km"
 

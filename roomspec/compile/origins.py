@@ -92,13 +92,15 @@ def _within(sources: tuple[Source, ...], rest: Path) -> tuple[Origin, bool]:
 
 
 def _parts(node: Node, name: str) -> tuple[Node | Word, ...]:
-    """The parts that go by the name, in the node itself or, failing that, in the first of its parts that has any."""
-    for wanted in (name, *_PARTS.get(name, ())):
-        here = tuple(p for p in node.parts if (p.kind if isinstance(p, Node) else p.type.lower()) == wanted)
-        if here:
-            return here
-        for part in node.parts:
-            inner = _parts(part, wanted) if isinstance(part, Node) else ()
-            if inner:
-                return inner
-    return ()
+    """The parts that go by the name, or by the grammar's names for it."""
+    found = (_called(node, wanted) for wanted in (name, *_PARTS.get(name, ())))
+    return next((parts for parts in found if parts), ())
+
+
+def _called(node: Node, name: str) -> tuple[Node | Word, ...]:
+    """The parts of one name in the node itself or, failing that, in the first of its parts that has any."""
+    here = tuple(part for part in node.parts if (part.kind if isinstance(part, Node) else part.type.lower()) == name)
+    if here:
+        return here
+    inner = (_called(part, name) for part in node.parts if isinstance(part, Node))
+    return next((parts for parts in inner if parts), ())

@@ -15,7 +15,7 @@ _LEFT_OUT = {
 """Statement -> what an unknown name in it leaves out; elsewhere the line itself."""
 
 
-OFFERED = 200
+OFFERED = 50
 """Unknown names for which the nearest are looked up; a job with more lacks a whole catalogue."""
 
 

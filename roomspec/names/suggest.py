@@ -12,7 +12,7 @@ def offered(at: Origin, word: str, known: Iterable[str]) -> tuple[str, tuple[Fix
 
     None of the fixes is safe: the name may be of something that is still to be written.
     """
-    near = nearest(word, islice(known, 2_000))
+    near = nearest(word, islice(known, 1_000))
     if not near:
         return "", ()
     fixes = tuple(Fix(f"write `{name}`", (Edit(at, name),)) for name in near)
