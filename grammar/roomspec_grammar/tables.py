@@ -2,7 +2,7 @@
 """The parser's tables as JSON. Generated from room.lark by `python -m roomspec_grammar.write_tables`."""
 
 TABLES = r"""
-{"grammar":"1a0ed22d831286f06b7ac210ff29dc4b03afd0b9419ff6cdc7495710069320fb",
+{"grammar":"95699707eddf07d8d06d0974ec5e05b334dd1c4259654eced3621360701f44a9",
 "end":170,
 "keywords":{
 "ABOUT":"about",
@@ -263,7 +263,7 @@ TABLES = r"""
 },
 "patterns":{
 "ADHESIVE_NAME":"[^\\W_][\\w.\\-]*",
-"AMOUNT":"[+-]?(?:(?:\\d+(?:[.,]\\d+)*|\\.\\d+)[ \t ]*(?:(?:ft|foot|feet)(?![\\w²])|['′’])(?:[ \t]*-?[ \t]*(?:(?:(?:\\d+[ \t]*)?[½¼¾⅓⅔⅛⅜⅝⅞]|(?:\\d+[ \t-]+)?\\d+\\/\\d+)|(?:\\d+(?:[.,]\\d+)*|\\.\\d+))(?:[ \t ]*(?:in(?:ch(?:es)?)?(?!\\w)|[\"″”]))?)?|(?:\\d{1,3}(?:[    ]\\d{3})+(?![\\d\\/.,])|(?:(?:\\d+[ \t]*)?[½¼¾⅓⅔⅛⅜⅝⅞]|(?:\\d+[ \t-]+)?\\d+\\/\\d+)|(?:\\d+(?:[.,]\\d+)*|\\.\\d+))(?:[ \t ]*(?:(?:kg\\/m2|kg\\/m²|lb\\/ft2|lb\\/ft²|mm\\/m\\/K|h\\/m2|h\\/m²|h\\/m|h\\/ft2|h\\/ft²|h\\/ft|kg|lb|mm|cm|km|m2|m²|m|inches|inch|in|ft2|ft²|ft|foot|feet|yd|ml|l|deg|hours|hour|h|days|day|K|C)(?![\\w\\/²])|[%°\"″”'′’]))?)",
+"AMOUNT":"(?:[+-])?(?:(?:\\d+(?:[.,]\\d+)*|\\.\\d+)[ \t ]*(?:(?:ft|foot|feet)(?![\\w²])|['′’])(?:[ \t]*(?:-[ \t]*)?(?:(?:\\d+[ \t]*)?[½¼¾⅓⅔⅛⅜⅝⅞]|(?:\\d+[ \t-]+)?\\d+\\/\\d+|\\d+(?:[.,]\\d+)*|\\.\\d+)(?:[ \t ]*(?:in(?:ch(?:es)?)?(?!\\w)|[\"″”]))?)?|(?:\\d{1,3}(?:[    ]\\d{3})+(?![\\d\\/.,])|(?:\\d+[ \t]*)?[½¼¾⅓⅔⅛⅜⅝⅞]|(?:\\d+[ \t-]+)?\\d+\\/\\d+|\\d+(?:[.,]\\d+)*|\\.\\d+)(?:[ \t ]*(?:(?:kg\\/m2|kg\\/m²|lb\\/ft2|lb\\/ft²|mm\\/m\\/K|h\\/m2|h\\/m²|h\\/m|h\\/ft2|h\\/ft²|h\\/ft|kg|lb|mm|cm|km|m2|m²|m|inches|inch|in|ft2|ft²|ft|foot|feet|yd|ml|l|deg|hours|hour|h|days|day|K|C)(?![\\w\\/²])|[%°\"″”'′’]))?)",
 "ANGLE":"AMOUNT",
 "CHECK_NAME":"ADHESIVE_NAME",
 "COMMA":",",

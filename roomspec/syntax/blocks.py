@@ -12,7 +12,7 @@ from roomspec.syntax.line import Line, read_line
 from roomspec.syntax.misplaced import misplaced, option_again, repeated, units_again
 from roomspec.syntax.misreading import Misreading, explain
 from roomspec.syntax.parser import Misfit
-from roomspec.syntax.recover import broken_heading, indent
+from roomspec.syntax.recover import broken_heading, deeper_follows, indent
 from roomspec.syntax.statements import placing, words_of
 from roomspec.syntax.tree import Node, Placed, Statement
 
@@ -116,10 +116,9 @@ def _take_misfit(state: Gathering, misfit: Misfit, number: int, lines: list[str]
     if state.under is not None:
         state.say(problem)
         return
-    deeper = _deeper_follows(lines, number)
-    heading = broken_heading(text, misfit, said.end, state.table, deeper) if misfit.read or not full else None
+    heading = broken_heading(text, misfit, said.end, state.table) if misfit.read or not full else None
     if heading is None:
-        if deeper and not misfit.read:
+        if not misfit.read and deeper_follows(lines, number):
             state.under = indent(text)
             problem = msgspec.structs.replace(
                 problem, message=f"{problem.message}; the lines under it are set aside too"
@@ -128,16 +127,6 @@ def _take_misfit(state: Gathering, misfit: Misfit, number: int, lines: list[str]
         return
     _open(state, heading, number, text, broken=True)
     state.say(_unreadable(state, said, number))
-
-
-def _deeper_follows(lines: list[str], number: int) -> bool:
-    """True where the next line that says something stands deeper than this one."""
-    column = indent(lines[number])
-    for line in lines[number + 1 :]:
-        words = line.strip(" \t\f\u00a0\ufeff")
-        if words and words[0] != "#":
-            return indent(line) > column
-    return False
 
 
 def _unreadable(state: Gathering, said: Misreading, number: int) -> Diagnostic:

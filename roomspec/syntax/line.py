@@ -10,7 +10,7 @@ from roomspec.syntax.statements import once_mark, options_again
 from roomspec.syntax.tree import Node
 
 
-class Line(Struct, frozen=True):
+class Line(Struct, frozen=True, gc=False):
     """A statement. `mark` is what two lines share that repeat each other; `again` are options given a second time."""
 
     node: Node

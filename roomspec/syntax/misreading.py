@@ -40,6 +40,10 @@ _UNIT_WORDS = {
 _UNIT_OF = {word: unit for unit, words in _UNIT_WORDS.items() for word in words}
 
 
+LONGEST = 20
+"""Letters; a longer word is no keyword misspelt."""
+
+
 class Misreading(Struct, frozen=True):
     """What to say of one line: columns, message, help, and the text to put there where a mend is known.
 
@@ -87,7 +91,7 @@ def likely(word: str, table: str | None) -> tuple[str, ...]:
 
 def _closest(word: str, words: Iterable[str]) -> tuple[str, ...]:
     """The words that differ least from `word`: several where they are equally close."""
-    near = nearest(word, words)
+    near = nearest(word, words) if len(word) <= LONGEST else ()
     slips = [distance(word.lower(), other, len(word)) for other in near]
     return tuple(other for other, count in zip(near, slips, strict=True) if count == slips[0])
 

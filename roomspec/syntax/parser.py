@@ -40,7 +40,8 @@ class Misfit(Struct, frozen=True):
     """A line that cannot be read.
 
     `start` and `end` are the columns of the first words that do not fit, `expected` the terminals that could stand
-    there, `read` the words before it, `node` what those make where they are a whole statement.
+    there (empty for a line's first word), `read` the words before it, `node` what those make where they are a whole
+    statement.
     """
 
     start: int
@@ -181,4 +182,4 @@ def _misfit(text: str, place: int, stack: Stack, read: list[Word]) -> Misfit:
     end = chunk.end() if chunk is not None else place
     if chunk is not None and read and read[-1].end == place and read[-1].type in QUANTITIES:
         return Misfit(read[-1].start, end, (read[-1].type,), tuple(read[:-1]), None)
-    return Misfit(place, end, stack.accepts(), tuple(read), stack.finished())
+    return Misfit(place, end, stack.accepts() if read else (), tuple(read), stack.finished())

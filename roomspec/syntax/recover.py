@@ -7,31 +7,20 @@ from roomspec.syntax.statements import placing
 from roomspec.syntax.tree import Node, Word
 
 
-def broken_heading(text: str, misfit: Misfit, end: int, table: str | None, deeper: bool) -> Node | None:
+def broken_heading(text: str, misfit: Misfit, end: int, table: str | None) -> Node | None:
     """The heading that a broken line opens, with as much as could be read; None where it opens none.
-    `end` is the column where its first strange word ends.
 
-    A misspelt heading word is taken for the nearest one if the line can then be read, or if deeper lines follow.
+    A misspelt heading word, which ends at column `end`, is taken for the nearest one if the line can then be read.
     """
     heads = placing().table_of
     if misfit.read:
-        return misfit.node or _as_read(misfit) if misfit.read[0].text in heads else None
+        return misfit.node or Node(misfit.read[0].text, misfit.read) if misfit.read[0].text in heads else None
     word = text[misfit.start : end]
-    meant = next((other for other in likely(word, table) if other in heads), None) if word else None
+    meant = next((other for other in likely(word, table) if other in heads), None)
     if meant is None:
         return None
     mended = read_line(text[: misfit.start] + meant + text[end:])
-    if isinstance(mended, Line):
-        node: Node | None = mended.node
-    elif deeper and isinstance(mended, Misfit) and mended.read:
-        node = mended.node or _as_read(mended)
-    else:
-        return None
-    return _moved(node, end, len(word) - len(meant)) if node is not None else None
-
-
-def _as_read(misfit: Misfit) -> Node:
-    return Node(misfit.read[0].text, misfit.read)
+    return _moved(mended.node, end, len(word) - len(meant)) if isinstance(mended, Line) else None
 
 
 def _moved(node: Node, column: int, by: int) -> Node:
@@ -50,3 +39,13 @@ def _moved(node: Node, column: int, by: int) -> Node:
 def indent(text: str) -> int:
     """The column of a line's first word; a tab counts as one."""
     return len(text) - len(text.lstrip(" \t\f\u00a0\ufeff"))
+
+
+def deeper_follows(lines: list[str], number: int) -> bool:
+    """True where the next line that says something stands deeper than this one."""
+    column = indent(lines[number])
+    for line in lines[number + 1 :]:
+        words = line.strip(" \t\f\u00a0\ufeff")
+        if words and words[0] != "#":
+            return indent(line) > column
+    return False

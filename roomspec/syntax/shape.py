@@ -6,6 +6,7 @@ word is in a few patterns only (`m2`, `nrm2`, `B-s2,d0`): such words are held ag
 """
 
 from collections.abc import Callable
+from operator import itemgetter
 
 from msgspec import Struct
 
@@ -17,13 +18,15 @@ MOST_TEMPLATES = 20_000
 _DIGITS = {ord(digit): "0" for digit in "123456789"}
 
 Fits = Callable[[str], object]
-Build = Callable[[list[Word]], Node]
+Build = Callable[[tuple[Word, ...]], Node]
+Cut = Callable[[str], tuple[str, ...]]
 
 
 class Template(Struct, frozen=True):
-    """A tree without its words: `types` are their terminals, `starts` and `ends` their columns, `checks` the words that
-    are held against a pattern."""
+    """A tree without its words: `cut` takes them out of a line, `types` are their terminals, `starts` and `ends` their
+    columns, `checks` those that are held against a pattern."""
 
+    cut: Cut
     types: tuple[str, ...]
     starts: tuple[int, ...]
     ends: tuple[int, ...]
@@ -39,11 +42,11 @@ def node_by_shape(text: str) -> Node | None:
     template = _templates.get(text.translate(_DIGITS))
     if template is None:
         return None
-    texts = [text[start:end] for start, end in zip(template.starts, template.ends, strict=True)]
+    texts = template.cut(text)
     for place, fits in template.checks:
         if not fits(texts[place]):
             return None
-    return template.build(list(map(Word, template.types, texts, template.starts, template.ends)))
+    return template.build(tuple(map(Word, template.types, texts, template.starts, template.ends)))
 
 
 def learn_shape(text: str, node: Node) -> None:
@@ -54,12 +57,19 @@ def learn_shape(text: str, node: Node) -> None:
     build = _builder(node, words)
     checks = tuple((place, fits) for place, word in enumerate(words) if (fits := _check(word)) is not None)
     _templates[text.translate(_DIGITS)] = Template(
+        _cutter([slice(word.start, word.end) for word in words]),
         tuple(word.type for word in words),
         tuple(word.start for word in words),
         tuple(word.end for word in words),
         checks,
         build,
     )
+
+
+def _cutter(places: list[slice]) -> Cut:
+    if len(places) == 1:
+        return lambda text: (text[places[0]],)
+    return itemgetter(*places)
 
 
 def _check(word: Word) -> Fits | None:
@@ -79,7 +89,7 @@ def _builder(node: Node, words: list[Word]) -> Build:
     if all(isinstance(part, Word) for part in node.parts):
         words.extend(part for part in node.parts if isinstance(part, Word))
         last = len(words)
-        return lambda those: Node(kind, tuple(those[first:last]))
+        return lambda those: Node(kind, those[first:last])
     parts: list[Build | int] = []
     for part in node.parts:
         if isinstance(part, Word):
