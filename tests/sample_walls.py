@@ -16,7 +16,7 @@ TERMS = Terms()
 
 
 def panel(**changed: object) -> Panel:
-    """Cover 250, 2600 long, 10 thick, 5.5 kg/m2, ten to the pack, 31.50 each, unless said otherwise."""
+    """Cover 250, 2600 long, 10 thick, 5.5 kg/m2, five to the pack, 31.50 each, unless said otherwise."""
     facts = {
         "name": "plain-long",
         "title": "Plain, long",

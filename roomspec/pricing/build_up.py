@@ -1,4 +1,4 @@
-"""From cost to price, each step shown (engine.md: price; trade-facts.md 13.2).
+"""From cost to price, each step shown.
 
 Overhead is on cost; then profit, either `profit` per cent on cost with overhead or `margin` per cent of the price
 before contingency; then contingency on that price; then tax. Each step is rounded to the cent once, and sums are of
@@ -95,5 +95,5 @@ def markup_of(margin: Decimal) -> Decimal:
 
 
 def margin_of(markup: Decimal) -> Decimal:
-    """The per cent of the price that a markup on cost leaves: k / (1 + k) (trade-facts.md P-20)."""
+    """The per cent of the price that a markup on cost leaves: k / (1 + k)."""
     return markup * HUNDRED / (HUNDRED + markup)

@@ -1,6 +1,6 @@
 """The cautions that a job's content calls for, each deferring to local codes and licensed trades.
 
-The source stands beside each; H-01 to H-15 are the IDs of trade-facts.md section 10.
+The source stands beside each; what is common practice or from memory says so.
 """
 
 from collections.abc import Callable
@@ -26,56 +26,56 @@ CAUTIONS = (
         lambda content: content.before(2000) and content.disturbs,
         "The building dates from before 2000: have a refurbishment survey for asbestos made before anything is "
         "drilled, stripped or broken out. Where material is suspect, stop; only licensed trades remove it.",
-        "CAR 2012, HSG264 (H-01, H-02)",
+        "CAR 2012, HSG264",
     ),
     Caution(
         lambda content: content.built is None and content.disturbs,
         "The age of the building is not recorded: unless it is known to date from 2000 or later, have a refurbishment "
         "survey for asbestos made before anything is drilled, stripped or broken out; only licensed trades remove it.",
-        "CAR 2012, HSG264 (H-01)",
+        "CAR 2012, HSG264",
     ),
     Caution(
         lambda content: content.before(1980) and (content.painted or content.strips),
         "Paint from before 1980 may hold lead: no dry sanding, no burning off; have it tested first, and follow local "
         "codes for its removal.",
-        "HSE summary (H-04)",
+        "HSE summary",
     ),
     Caution(
         lambda content: content.drills,
         "Find cables and pipes before drilling or screwing: expect them within 150 mm of ceilings and wall corners, "
         "and in line with every socket, switch and pipe, up, down and sideways. Zones differ by country; local wiring "
         "rules decide.",
-        "BS 7671, DIN 18015-3 (H-10, H-11)",
+        "BS 7671, DIN 18015-3",
     ),
     Caution(
         lambda content: content.wires,
         "A licensed electrician isolates each circuit and proves it dead before a faceplate is lifted, and brings "
         "boxes and screws forward to the new face.",
-        "common practice (H-12, from memory)",
+        "common practice, from memory",
     ),
     Caution(
         lambda content: content.hangs,
         "What hangs on a lined wall is fixed through the lining into studs, noggings or masonry, never into the "
         "panel, plaster or board alone; the fixing's maker and local codes decide its size.",
-        "trade pages (H-13)",
+        "trade pages",
     ),
     Caution(
         lambda content: content.cuts,
         "Cutting and drilling raise dust: extract at the tool, wear a fitting mask and eye protection, and keep to "
         "the local exposure limits.",
-        "EH40/2005 (H-05)",
+        "EH40/2005",
     ),
     Caution(
         lambda content: content.glues,
         "Adhesive and sealant give off vapour: ventilate until they have cured, keep flames away, and follow each "
         "product's safety data sheet.",
-        "common practice (H-15, from memory)",
+        "common practice, from memory",
     ),
     Caution(
         lambda content: content.cuts,
         "Lift long panels and packs with two people or an aid: held close at elbow height the usual guideline for one "
         "person is 25 kg, or 16 kg for the less strong; above the shoulder or at arm's length it is far less.",
-        "HSE L23, INDG143 (H-07)",
+        "HSE L23, INDG143",
     ),
 )
 

@@ -1,4 +1,4 @@
-"""Labour: quantities by the gang's constants and rate (engine.md: price; trade-facts.md P-10)."""
+"""Labour: quantities by the gang's constants and rate."""
 
 from collections.abc import Iterable
 from decimal import ROUND_HALF_UP, Decimal

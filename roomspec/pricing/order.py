@@ -1,4 +1,4 @@
-"""The order: spare, packs and cost beside each quantity (engine.md: price).
+"""The order: spare, packs and cost beside each quantity.
 
 The job's spare per cent applies to panels only, rounded up to whole panels; numbered sets are ordered whole, then
 packs. Of several lengths, the spare is of the one needed most (the longer of equals), and each length is packed by

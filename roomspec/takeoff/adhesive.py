@@ -1,4 +1,4 @@
-"""Adhesive behind panels and trims (engine.md: taking off, adhesive).
+"""Adhesive behind panels and trims.
 
 `first every P`: the pieces that join no earlier panel of their run (the first strip, and the first one after an
 opening of full height) are glued over their whole back, area / P of bead; each further one along its long joint; each
@@ -57,7 +57,7 @@ def beads_behind(width: int, every: int) -> int:
 
 
 def spread(glue: Glue) -> Fraction:
-    """Millilitres per square metre where the whole back is glued (trade-facts.md 6.3)."""
+    """Millilitres per square metre where the whole back is glued."""
     return volume(section_area("bead", glue.bead) / glue.every, 10**18)
 
 

@@ -1,4 +1,4 @@
-"""Battens behind a lining (engine.md: taking off, battens).
+"""Battens behind a lining.
 
 Rows at no more than the spacing, evenly divided, and one along each border that the panels do not run with: so at
 both ends of the run, at the heads and sills of openings, along rims and slopes. A row that already lies within one
@@ -25,7 +25,7 @@ FIXTURE_BATTEN = 600 * MM
 """How long a batten behind a fixture is: common practice, no source."""
 
 BEARING = 10 * MM
-"""How far a panel's end must lie on a batten to be held by it: NBS-type clauses, trade-facts.md B-11."""
+"""How far a panel's end must lie on a batten to be held by it: plasterboard clauses ask for 10 mm from an edge."""
 
 
 class Batten(Struct, frozen=True, cache_hash=True):
@@ -56,7 +56,7 @@ def set_out_battens(face: Face, lining: Lining) -> tuple[Batten, ...]:
 
 
 def count_supports(extent: int, spacing: int) -> int:
-    """Supports over an extent, both ends included: ceil(extent / spacing) + 1 (trade-facts.md B-16)."""
+    """Supports over an extent, both ends included: ceil(extent / spacing) + 1."""
     return -(-extent // spacing) + 1
 
 

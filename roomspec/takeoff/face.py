@@ -4,26 +4,11 @@ from typing import Protocol
 
 from roomspec.layout.face import ceiling_line, raised
 from roomspec.layout.laid import Ring
-from roomspec.model.wall import (
-    Extra,
-    Finish,
-    Keep,
-    Opening,
-    Removal,
-    Studs,
-    Substrate,
-    Wall,
-    WallPoint,
-    Wet,
-)
+from roomspec.model.wall import Opening, Removal, Studs, Substrate, Wall, WallPoint, Wet
 
 
 class Face(Protocol):
     """The facts of a face that its quantities depend on."""
-
-    @property
-    def name(self) -> str:
-        """Its name in the room."""
 
     @property
     def substrates(self) -> tuple[Substrate, ...]:
@@ -46,20 +31,8 @@ class Face(Protocol):
         """Sockets, switches, pipes and fixtures."""
 
     @property
-    def keeps(self) -> tuple[Keep, ...]:
-        """What stays on it."""
-
-    @property
     def removals(self) -> tuple[Removal, ...]:
         """What comes off it."""
-
-    @property
-    def extras(self) -> tuple[Extra, ...]:
-        """Other priced lines."""
-
-    @property
-    def finishes(self) -> tuple[Finish, ...]:
-        """What is laid on it."""
 
 
 def outline_of(wall: Wall, lifted: int = 0, lowered: int = 0) -> Ring:

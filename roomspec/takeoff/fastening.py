@@ -1,4 +1,4 @@
-"""Screws through panels and fixings through battens (engine.md: taking off)."""
+"""Screws through panels and fixings through battens."""
 
 from collections.abc import Sequence
 

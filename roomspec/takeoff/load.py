@@ -1,4 +1,4 @@
-"""The weight of a lining and the load that each layer behind it carries (engine.md: movement, weight).
+"""The weight of a lining and the load that each layer behind it carries.
 
 A glued lining hangs on the layers: on each one weighs the finish, its adhesive, and every layer in front. A screwed
 one hangs on what its screws reach, so no layer's limit applies to it.
@@ -26,7 +26,7 @@ LIMITS = {
     "gypsum-fibre": Decimal(40),
     "cement-board": Decimal(50),
 }
-"""kg/m2 of finish with its adhesive: BS 5385-1 as trade pages quote it, the last two a guide (W-01 to W-05).
+"""kg/m2 of finish with its adhesive: BS 5385-1 as trade pages quote it, the last two a guide.
 
 No limit is published for masonry, concrete, tile, stone or a frame.
 """
@@ -39,7 +39,7 @@ LAYER_WEIGHTS = {
     "gypsum-fibre": Decimal(15),
     "cement-board": Decimal(16),
 }
-"""kg/m2 of a layer whose weight is not stated: tile four times a 5.5 kg/m2 panel, stone 10 mm (W-24), a
+"""kg/m2 of a layer whose weight is not stated: tile four times a 5.5 kg/m2 panel, stone 10 mm, a
 3 mm skim of plaster (where plaster lies on a wall it weighs on nothing with a limit), boards of 12 mm. Common practice,
 no source."""
 ADHESIVE_DENSITY = Fraction(3, 2)

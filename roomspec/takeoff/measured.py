@@ -1,4 +1,4 @@
-"""Measured quantities for a tender (engine.md: measured quantities; trade-facts.md 1.1).
+"""Measured quantities for a tender.
 
 The measured area is the finish's region of the face, not shortened by trims or gaps, less a kept skirting or cornice.
 Each method has its own rule for what lies in it:

@@ -1,4 +1,4 @@
-"""Movement of a run (engine.md: movement; trade-facts.md 7.1, 7.2)."""
+"""Movement of a run."""
 
 from decimal import Decimal
 from fractions import Fraction

@@ -1,4 +1,4 @@
-"""A face divided by its regions, the later line winning over the earlier (language.md: a region)."""
+"""A face divided by its regions, the later line winning over the earlier."""
 
 from collections.abc import Iterable
 from fractions import Fraction

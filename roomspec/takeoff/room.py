@@ -118,7 +118,7 @@ def _length_blanks(wall: WallTakeOff) -> Iterable[tuple[Trim | Support, Blank]]:
 
 
 def lengths_of_run(length: int, product: Trim | Support) -> tuple[int, ...]:
-    """A run longer than the stock as whole lengths and a remainder; a shorter one whole (engine.md: cutting)."""
+    """A run longer than the stock as whole lengths and a remainder; a shorter one whole."""
     longest = max(stock.length for stock in product.stocks)
     whole, rest = divmod(length, longest)
     return (longest,) * whole + ((rest,) if rest else ())

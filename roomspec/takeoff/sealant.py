@@ -1,4 +1,4 @@
-"""Sealant: only where a lining meets `wet direct` (engine.md: taking off, sealant).
+"""Sealant: only where a lining meets `wet direct`.
 
 A line on the very edge of a wet region counts as in it. Places: `joints` every joint of panels, under a joint trim or
 not, once; `trims` each panel edge that sits in a trim; `corners` inside and outside; `floor` and `ceiling` with a kept

@@ -1,4 +1,4 @@
-"""Beads and tubes: exact geometry (trade-facts.md 6.1 to 6.3). Lengths in nanometres, volumes in millilitres."""
+"""Beads and tubes: exact geometry. Lengths in nanometres, volumes in millilitres."""
 
 from decimal import Decimal
 from fractions import Fraction

@@ -1,4 +1,4 @@
-"""Stripping out (engine.md: taking off): from the wall, length less doors, area of the layer, or a count."""
+"""Stripping out: from the wall, length less doors, area of the layer, or a count."""
 
 from fractions import Fraction
 from itertools import pairwise

@@ -1,4 +1,4 @@
-"""Trims by length (engine.md: taking off, trims): those that laying put on borders, and those planted on the lining.
+"""Trims by length: those that laying put on borders, and those planted on the lining.
 
 Borders that a neighbour bears are not counted again. Planted trims: a skirting along the floor (so less the doors),
 a cornice along the top, a cap along an upper edge that does not reach the top (a dado's), an architrave round openings,

@@ -1,4 +1,4 @@
-"""What there is to do: quantities that a gang's constants are multiplied by (engine.md: taking off, labour)."""
+"""What there is to do: quantities that a gang's constants are multiplied by."""
 
 from collections.abc import Iterable, Sequence
 from fractions import Fraction

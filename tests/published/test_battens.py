@@ -1,4 +1,4 @@
-"""Supports on a run: counting rules of trade-facts.md section 8."""
+"""Supports on a run: counting rules of the trade."""
 
 from itertools import pairwise
 

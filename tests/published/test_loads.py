@@ -1,4 +1,4 @@
-"""Weight limits of substrates: BS 5385-1 as trade pages quote it, and common weights (trade-facts.md section 2)."""
+"""Weight limits of substrates: BS 5385-1 as trade pages quote it, and common weights."""
 
 from decimal import Decimal
 

@@ -1,4 +1,4 @@
-"""Methods of measurement against their published thresholds and worked examples (trade-facts.md 1.1, 1.2, 1.4)."""
+"""Methods of measurement against their published thresholds and worked examples."""
 
 from decimal import Decimal
 

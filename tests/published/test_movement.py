@@ -1,4 +1,4 @@
-"""Movement of runs against published coefficients (trade-facts.md 7.1, 7.2): one formula, length x rate x change."""
+"""Movement of runs against published coefficients: one formula, length x rate x change."""
 
 from decimal import Decimal
 

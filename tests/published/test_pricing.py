@@ -1,4 +1,4 @@
-"""Price arithmetic against published tables and worked examples (trade-facts.md 13.2)."""
+"""Price arithmetic against published tables and worked examples."""
 
 from decimal import Decimal
 

@@ -1,4 +1,4 @@
-"""Sealant and adhesive yields: tables 6.2 and 6.3 of trade-facts.md, exact geometry, and published anchor values."""
+"""Sealant and adhesive yields: exact geometry against published tables (6.2 a tube, 6.3 an area) and anchor values."""
 
 from decimal import Decimal
 from fractions import Fraction
