@@ -27,7 +27,8 @@ class Piece(Struct, frozen=True, cache_hash=True):
     `number` counts from 1 along the wall; with the room and the wall it is the piece's name: `g.02/a/3`.
     `length` and `width` are the blank it is cut from, along and across the panel; `edges` (both, left, right, none)
     and `ends` (none, left, right, both) are the factory edges that it needs, seen on the face (for flat panels
-    `left` is the lower long edge). `set_number` is its place in a numbered set, from 0.
+    `left` is the lower long edge, for upright ones the lower end). Rows and columns count from 1, from the lower left;
+    parts of one strip count on. `set_number` is its place in a numbered set, from 0.
     """
 
     number: int
@@ -82,10 +83,12 @@ class Lining(Struct, frozen=True, cache_hash=True):
     region: Region
     """The bounds of the run after its allowances: left, right, bottom, top."""
     area: Fraction
+    """Of its pieces on the wall; those in reveals have their own."""
     strips: tuple[int, ...]
     """Widths across the panels from the start, end strips included (columns of upright panels, rows of flat ones)."""
     joints_along: tuple[tuple[int, ...], ...]
-    """For flat panels, the piece lengths of each row; for upright ones, the heights between end joints."""
+    """For flat panels, the lengths along each row; for upright ones one tuple, the heights between end joints over the
+    run's bounds."""
     pieces: tuple[Piece, ...]
     joints: tuple[Joint, ...]
     borders: tuple[Border, ...]
