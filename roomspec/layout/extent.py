@@ -123,17 +123,17 @@ def _run(
     parts = []
     no_cuts: tuple[Rect, ...] = ()
     for at in group:
-        l, r, b, t = rects[at]  # noqa: E741
+        x0, x1, low, high = rects[at]
         free, cuts = (True, True, True, True), no_cuts
         if len(group) > 1:
             free, cuts = open_sides(rects[at], [rects[other] for other in group if other != at], edge.take)
-        on_floor = b <= (0 if floor.kind == "start" else floor.take)
-        to_top = t >= height - (0 if ceiling.kind == "top" else ceiling.take)
+        on_floor = low <= (0 if floor.kind == "start" else floor.take)
+        to_top = high >= height - (0 if ceiling.kind == "top" else ceiling.take)
         parts.append(Part(
-            l + (left.take if l <= 0 else edge.take if free[0] else 0),
-            r - (right.take if r >= width else edge.take if free[1] else 0),
-            floor.take if on_floor else b + (edge.take if free[2] else 0),
-            None if to_top else t - (upper.take if free[3] else 0),
+            x0 + (left.take if x0 <= 0 else edge.take if free[0] else 0),
+            x1 - (right.take if x1 >= width else edge.take if free[1] else 0),
+            floor.take if on_floor else low + (edge.take if free[2] else 0),
+            None if to_top else high - (upper.take if free[3] else 0),
             on_floor,
             rects[at],
             cuts,

@@ -19,6 +19,8 @@ from roomspec.model.wall import Wall
 MOST_CELLS = 2_000_000
 """Slices of the area times strips; beyond this a wall is not cut into pieces."""
 
+_CROWDED = "so many openings lie over one another that nothing was laid"
+
 
 def lay_wall(room: Room, index: int, terms: Terms) -> WallLayout:
     """The wall's linings. Depends on the wall, on its two neighbours' corners and on what lines them there."""
@@ -70,9 +72,6 @@ def _lay_run(wall: Wall, run: Run, terms: Terms, taken: list[Rect], lined: set[i
         run.finishes, run.panel, run.method, run.direction, run.region, half(cut.doubled), run.strips,
         lengths, tuple(pieces), tuple(cut.joints), borders, run.troubles,
     )  # fmt: skip
-
-
-_CROWDED = "so many openings lie over one another that nothing was laid"
 
 
 def _unlaid(run: Run, *troubles: str) -> Lining:
