@@ -89,7 +89,7 @@ def _gather(room: Room, laid: RoomLayout, walls: tuple[WallTakeOff, ...]) -> Roo
         fixings=_summed(amount for lining in taken for amount in lining.fixings),
         sheets=_summed(sheet for lining in taken for sheet in _sheets(lining.method, lining.area)),
         work=add_up(work),
-        extras=(*room.extras, *(extra for wall in room.walls for extra in wall.extras)),
+        extras=(*room.extras, *(extra for face in (*room.walls, *room.ceilings) for extra in face.extras)),
     )
 
 

@@ -14,7 +14,7 @@ from roomspec.layout.lay_room import lay_room
 from roomspec.model.job import Job, Terms
 from roomspec.model.product import Price, Sheet
 from roomspec.model.room import Room
-from roomspec.model.wall import Extra, Wall
+from roomspec.model.wall import Ceiling, Extra, Wall
 from roomspec.quantities.length import METRE, MM
 from roomspec.takeoff.job import take_off_job
 from roomspec.takeoff.room import take_off_room
@@ -113,11 +113,12 @@ def test_quantities_stand_in_order_of_kind_and_name() -> None:
 
 
 def test_extras_are_added_up() -> None:
-    """The same extra in the job, a room and a wall is one line of three; another price is a line of its own."""
+    """The same extra in the job, a room, a wall and a ceiling is one line of four; another price is a line of its own."""
     dear = replace(SKIP, price=Price(Decimal("260.00")))
     one = replace(wall(3000, 2400, finish(glued())), extras=(SKIP, dear))
-    room = Room("1", walls=(one,), extras=(SKIP,))
-    assert taken_off(job(room, extras=(SKIP,))).extras == (replace(SKIP, quantity=Decimal(3)), dear)
+    overhead = Ceiling("c", None, None, extras=(SKIP,))
+    room = Room("1", walls=(one,), ceilings=(overhead,), extras=(SKIP,))
+    assert taken_off(job(room, extras=(SKIP,))).extras == (replace(SKIP, quantity=Decimal(4)), dear)
 
 
 def test_what_cannot_be_laid_is_said() -> None:
