@@ -29,7 +29,7 @@ class Compiled(Struct, frozen=True, gc=False):
 
     `products` are by kind and name, `methods` and `gangs` by name: all that the files define and that could be made.
     `origins` are by the thing's kind and name: `room 101`, `panel limestone-long`, `method glued-wet`, `job x`.
-    `problems` come in the order of the text, each once; `uncounted` are the `not-yet-counted` warnings.
+    `problems` come each once, in no order that means anything; `uncounted` are the `not-yet-counted` warnings.
     """
 
     job: Job

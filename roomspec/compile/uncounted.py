@@ -62,6 +62,8 @@ TABLE: dict[str, Case] = {
 }
 """Kind of statement -> the case in which it is not counted."""
 
+OVERHEAD = ("remove",)
+"""What is told of a ceiling as it is of a wall; nothing else there changes a figure but its finish."""
 CEILING = ("the finish of a ceiling", "ceilings are left out of every figure")
 STOCKS = ("a second length", "all panels are cut from the longest")
 
@@ -80,7 +82,7 @@ def not_counted(block: Block) -> tuple[Diagnostic, ...]:
     ]
     for kind, (what, applies, instead) in TABLE.items():
         for statement in written.get(kind, ()):
-            if statement.line not in overhead and applies(statement.node):
+            if (kind in OVERHEAD or statement.line not in overhead) and applies(statement.node):
                 found.append(_note(block.key, statement.line, statement.node, what, instead))
     if block.kind == "panel":
         found.extend(_note(block.key, s.line, s.node, *STOCKS) for s in written.get("length", ())[1:])
