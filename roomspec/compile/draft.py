@@ -7,22 +7,13 @@ from msgspec import Struct
 
 from roomspec.compile.origins import Source
 from roomspec.compile.readers import read
-from roomspec.compile.reading import Fact, moved, told
+from roomspec.compile.reading import moved, told
 from roomspec.compile.room_lines import CeilingHead, RoomHead, WallHead
 from roomspec.diagnostics.diagnostic import Diagnostic, Origin, Related
 from roomspec.names.index import name_word
 from roomspec.syntax.tree import Block, Statement
 
-
-class Stated(Struct, frozen=True, gc=False):
-    """A fact and where it is written; `handed` says that it is measured from the other end of the wall."""
-
-    fact: Fact
-    source: Source
-    handed: bool = False
-
-
-Facts = dict[str, tuple[Stated, ...]]
+Facts = dict[str, tuple[Source, ...]]
 """Facts by field, in the order written."""
 
 
@@ -52,7 +43,7 @@ class Draft(Struct, frozen=True, gc=False):
     whole: bool
     """False where a wall had to be left out."""
 
-    def stated(self, field: str) -> tuple[Stated, ...]:
+    def stated(self, field: str) -> tuple[Source, ...]:
         """What the room's lines and its walls' lines state of a field."""
         own = self.facts.get(field, ())
         return (*own, *(one for wall in self.walls for one in wall.facts.get(field, ())))
@@ -62,7 +53,7 @@ class Draft(Struct, frozen=True, gc=False):
 def read_draft(block: Block, units: str) -> Draft:
     """The draft of a block, whose bare lengths are in `units`."""
     problems: list[Diagnostic] = []
-    head = _facts(block.key, "room", (block.head,), units, problems)["head"][0].fact.value
+    head = _facts(block.key, "room", (block.head,), units, problems)["head"][0].value
     assert isinstance(head, RoomHead)
     facts = _facts(block.key, "room", block.lines, units, problems)
     walls: dict[str, Face] = {}
@@ -83,7 +74,7 @@ def read_draft(block: Block, units: str) -> Draft:
 
 def _face(part: Block, units: str, problems: list[Diagnostic]) -> Face:
     heads = _facts(part.key, part.kind, (part.head,), units, problems).get("head")
-    head = heads[0].fact.value if heads else None
+    head = heads[0].value if heads else None
     assert head is None or isinstance(head, WallHead | CeilingHead)
     source = Source(part.key, part.head.line, part.head.node)
     facts = _facts(part.key, part.kind, part.lines, units, problems)
@@ -95,12 +86,12 @@ def _tried(block: Block) -> bool:
 
 
 def _facts(key: str, table: str, lines: Iterable[Statement], units: str, problems: list[Diagnostic]) -> Facts:
-    found: dict[str, list[Stated]] = {}
+    found: dict[str, list[Source]] = {}
     for statement in lines:
         reading = read(table, statement.node, units)
         for fact in reading.facts:
-            source = Source(key, statement.line, fact.node or statement.node)
-            found.setdefault(fact.field, []).append(Stated(fact, source))
+            source = Source(key, statement.line, fact.node or statement.node, fact.value, fact.from_right)
+            found.setdefault(fact.field, []).append(source)
         if reading.problems:
             problems.extend(moved(problem, key, statement.line) for problem in reading.problems)
     return {field: tuple(stated) for field, stated in found.items()}

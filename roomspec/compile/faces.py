@@ -5,7 +5,7 @@ from typing import Any
 
 from msgspec import Struct
 
-from roomspec.compile.draft import Face, Facts, Stated
+from roomspec.compile.draft import Face, Facts
 from roomspec.compile.face_lines import Rise
 from roomspec.compile.finish_lines import FinishLine
 from roomspec.compile.origins import Source
@@ -71,7 +71,7 @@ def make_wall(face: Face, defaults: Facts, catalogue: Catalogue, alone: bool) ->
     floor, level_sure = work.profile(facts.get("floors", ()), "floor", width)
     if "bare" in facts and "finishes" in face.facts:
         message = f"wall {face.name} is bare and has a finish; its finish is left out"
-        work.problems.append(_impossible(message, facts["bare"][-1].source.place()))
+        work.problems.append(_impossible(message, facts["bare"][-1].place()))
     if measured and "bare" not in facts:
         work.finish(on_wall(facts.get("finishes", ()), width), facts.get("finishes", ()), WALL_WAYS)
     work.fill({field: stated for field, stated in facts.items() if measured or field not in _NEEDS_HEIGHT}, width)
@@ -113,25 +113,25 @@ class _Work(Struct):
             if field in TUPLES:
                 self.values[field] = on_wall(stated, width)
             elif field in SINGLE:
-                self.values[field] = stated[-1].fact.value
+                self.values[field] = stated[-1].value
             else:
                 continue
-            self.fields[field] = _sources(stated)
+            self.fields[field] = stated
 
-    def profile(self, stated: tuple[Stated, ...], field: str, width: int) -> tuple[Profile, bool]:
+    def profile(self, stated: tuple[Source, ...], field: str, width: int) -> tuple[Profile, bool]:
         """The line that heights or floors draw, and whether all of it is confirmed; at nought where none is said."""
         if not stated:
             return level(width, 0), True
-        self.fields[field] = _sources(stated)
+        self.fields[field] = stated
         rises = [rise for rise in on_wall(stated, width) if isinstance(rise, Rise)]
         sure = all(rise.confirmed for rise in rises)
         if len(rises) == 1 and rises[0].along is None and rises[0].peak is None:
             return ((0, rises[0].start), (width, rises[0].end)), sure
         line, slips = drawn(rises, width)
-        self.problems.extend(_impossible(message, stated[number].source.place()) for number, message in slips)
+        self.problems.extend(_impossible(message, stated[number].place()) for number, message in slips)
         return line, sure
 
-    def finish(self, lines: tuple[object, ...], stated: tuple[Stated, ...], ways: tuple[str, str]) -> None:
+    def finish(self, lines: tuple[object, ...], stated: tuple[Source, ...], ways: tuple[str, str]) -> None:
         """The finishes whose panel and method are known."""
         finishes, sources = [], []
         for line, one in zip(lines, stated, strict=True):
@@ -139,9 +139,9 @@ class _Work(Struct):
             panel, method = self.catalogue.panels.get(line.panel), self.catalogue.methods.get(line.method)
             if panel is None or method is None:
                 continue
-            direction = line.direction or self.direction(panel, one.source, ways)
+            direction = line.direction or self.direction(panel, one, ways)
             finishes.append(Finish(panel, method, direction, line.bond, line.start, line.rows, line.region))
-            sources.append(one.source)
+            sources.append(one)
         self.values["finishes"], self.fields["finishes"] = tuple(finishes), tuple(sources)
 
     def direction(self, panel: Panel, source: Source, ways: tuple[str, str]) -> str:
@@ -151,18 +151,14 @@ class _Work(Struct):
             self.problems.append(_undirected(source, (can or ways)[0], ways))
         return (can or ways)[0]
 
-    def sized(self, one: Stated) -> bool:
+    def sized(self, one: Source) -> bool:
         """False where a place is measured from the right end of a ceiling without size."""
-        if not one.fact.from_right:
+        if not one.from_right:
             return True
         message = "this ceiling gives no size to measure from its right end; the line is left out"
         help_ = "measure from the left, or give the ceiling its size"
-        self.problems.append(Diagnostic("missing-line", "error", message, one.source.place(), help_))
+        self.problems.append(Diagnostic("missing-line", "error", message, one.place(), help_))
         return False
-
-
-def _sources(stated: tuple[Stated, ...]) -> tuple[Source, ...]:
-    return tuple([one.source for one in stated])
 
 
 def _undirected(source: Source, taken: str, ways: tuple[str, str]) -> Diagnostic:

@@ -15,11 +15,18 @@ Path = tuple[str | int, ...]
 
 
 class Source(Struct, frozen=True, gc=False):
-    """A statement, or the part of one that makes one fact: its block, its line there, its node."""
+    """A statement, or the part of one that makes one fact: its block, its line there, its node; and what it states.
+
+    The value's x is measured from the wall's right end where `from_right` says so, and the whole of it from the other
+    end where `handed` does.
+    """
 
     block: str
     line: int
     node: Node
+    value: object = None
+    from_right: bool = False
+    handed: bool = False
 
     def place(self) -> Origin:
         """All of its words."""

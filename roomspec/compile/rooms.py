@@ -84,8 +84,8 @@ def make_room(own: Text, pattern: Text | None, panels: tuple[Panel, ...], method
     for field, many in (("level", False), ("purpose", False), ("access", False), ("extras", True), ("notes", True)):
         stated = facts.get(field, ())
         if stated:
-            values[field] = tuple(one.fact.value for one in stated) if many else stated[-1].fact.value
-            work.fields[(field,)] = tuple(one.source for one in (stated if many else stated[-1:]))
+            values[field] = tuple(one.value for one in stated) if many else stated[-1].value
+            work.fields[(field,)] = stated if many else stated[-1:]
     room = Room(
         "",
         draft.head.title or (base.head.title if base is not None else ""),
@@ -172,16 +172,16 @@ def _diagonals(draft: Draft, base: Draft | None, walls: tuple[Wall, ...], work: 
     names = {wall.name for wall in walls}
     kept, sources = [], []
     for one in found:
-        diagonal = one.fact.value
+        diagonal = one.value
         assert isinstance(diagonal, Diagonal)
         unknown = next((name for name in (diagonal.start, diagonal.end) if name not in names), None)
         if unknown is None:
             kept.append(mirrored_diagonal(diagonal) if handed else diagonal)
-            sources.append(one.source)
+            sources.append(one)
         elif not draft.whole or (base is not None and not base.whole):
             continue
         else:
-            work.problems.append(_unknown_end(one.source, unknown, sorted(names)))
+            work.problems.append(_unknown_end(one, unknown, sorted(names)))
     if sources:
         work.fields[("diagonals",)] = tuple(sources)
     return tuple(kept)

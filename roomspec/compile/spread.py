@@ -2,9 +2,9 @@
 
 from msgspec.structs import replace
 
-from roomspec.compile.draft import Facts, Stated
+from roomspec.compile.draft import Facts
 from roomspec.compile.mirror import from_right, mirrored
-from roomspec.compile.reading import Fact
+from roomspec.compile.origins import Source
 from roomspec.model.shape import WHOLE
 from roomspec.model.wall import Flatness, Keep, Removal, Studs, Substrate, Surface, Wet
 
@@ -36,22 +36,17 @@ def spread(under: Facts, over: Facts) -> Facts:
     return found
 
 
-def on_wall(stated: tuple[Stated, ...], width: int) -> tuple[object, ...]:
+def on_wall(stated: tuple[Source, ...], width: int) -> tuple[object, ...]:
     """The values as they hold on a wall `width` wide, x from its left end."""
-    return tuple(
-        [
-            _turned(one.fact, one.handed, width) if one.handed or one.fact.from_right else one.fact.value
-            for one in stated
-        ]
-    )
+    return tuple([_turned(one, width) if one.handed or one.from_right else one.value for one in stated])
 
 
-def _turned(fact: Fact, handed: bool, width: int) -> object:
-    value = from_right(fact.value, width) if fact.from_right else fact.value
-    return mirrored(value, width) if handed else value
+def _turned(one: Source, width: int) -> object:
+    value = from_right(one.value, width) if one.from_right else one.value
+    return mirrored(value, width) if one.handed else value
 
 
-def _laid(field: str, under: tuple[Stated, ...], over: tuple[Stated, ...]) -> tuple[Stated, ...]:
+def _laid(field: str, under: tuple[Source, ...], over: tuple[Source, ...]) -> tuple[Source, ...]:
     if field in REPLACED:
         return over
     if field in LAYERED:
@@ -62,13 +57,13 @@ def _laid(field: str, under: tuple[Stated, ...], over: tuple[Stated, ...]) -> tu
     return under + over
 
 
-def _region(stated: Stated) -> object:
-    value = stated.fact.value
+def _region(stated: Source) -> object:
+    value = stated.value
     return value.region if isinstance(value, Substrate | Surface | Flatness | Studs | Wet) else None
 
 
-def _kind(stated: Stated) -> str:
-    value = stated.fact.value
+def _kind(stated: Source) -> str:
+    value = stated.value
     if isinstance(value, Keep):
         return value.kind
     return value.what if isinstance(value, Removal) else ""
