@@ -88,9 +88,15 @@ def formatted(name: str, data: bytes) -> Formatted:
 
 def difference(result: Formatted) -> str:
     """A unified diff, as `git diff` and `patch` read it."""
-    before, after = (text.splitlines(keepends=True) for text in (result.before, result.after))
+    before, after = lines_of(result.before), lines_of(result.after)
     lines = difflib.unified_diff(before, after, f"a/{result.name}", f"b/{result.name}")
     return "".join(line if line.endswith("\n") else f"{line}\n\\ No newline at end of file\n" for line in lines)
+
+
+def lines_of(text: str) -> list[str]:
+    """The lines with their ends; only a line feed ends one."""
+    *whole, last = text.split("\n")
+    return [line + "\n" for line in whole] + ([last] if last else [])
 
 
 def _format_input(name: str, check: bool, diff: bool) -> int:

@@ -11,7 +11,7 @@ def columns(text: str) -> int:
 
 
 def shown(text: str) -> str:
-    """The text without tabs and without letters that would move the cursor or hide: these show as `�`."""
+    """The text without tabs, byte order marks, and letters that would move the cursor or hide: these show as `�`."""
     return "".join(map(_shown_letter, text))
 
 
@@ -24,5 +24,7 @@ def _columns_of(letter: str) -> int:
 def _shown_letter(letter: str) -> str:
     if letter == "\t":
         return " " * TAB
+    if letter == "\ufeff":
+        return ""
     # Control and format characters (Cc, Cf: among them those that turn the direction of writing), line breaks (Zl, Zp).
     return "\ufffd" if unicodedata.category(letter) in ("Cc", "Cf", "Cs", "Zl", "Zp") else letter

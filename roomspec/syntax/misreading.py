@@ -138,8 +138,8 @@ def _shown(word: str) -> str:
 
 
 def _before(text: str, misfit: Misfit) -> str:
-    """The words read, as written."""
-    return _shown(text[misfit.read[0].start : misfit.read[-1].end])
+    """The words read, as written, one blank between them."""
+    return _shown(" ".join(text[misfit.read[0].start : misfit.read[-1].end].split()))
 
 
 def _as_in(misfit: Misfit) -> str:

@@ -13,6 +13,7 @@ from roomspec.analysis.world import MemoryWorld
 from roomspec.reports.estimate_out import estimate_of
 from roomspec.reports.estimate_text import estimate_text
 from roomspec.reports.findings_text import findings_text
+from roomspec.syntax.format import format_text
 
 ROOT = Path(__file__).parents[2]
 README = ROOT / "README.md"
@@ -51,6 +52,11 @@ def test_the_room_of_the_tour_has_no_error():
     snapshot = snapshot_of(blocks("room")[0])
     assert not [finding for finding in snapshot.findings if finding.severity == "error"]
     assert [line.proven for line in estimate_of(snapshot).order if line.kind == "panel"] == [True]
+
+
+def test_the_room_of_the_tour_is_formatted():
+    """The small job is in the one format."""
+    assert format_text(blocks("room")[0]) == blocks("room")[0]
 
 
 def test_the_mistake_is_shown_as_it_is(update):
