@@ -1,11 +1,11 @@
 """A text in the one format. Changes no meaning, keeps every comment and every blank line but those at the end.
 
 Headings stand at 0, their lines and their walls at 2, a wall's lines at 4. Under one heading the values of all lines
-start in one column, two blanks after the longest keyword; a method's trims have a column of their own. Comments at the
-ends of such lines stand in one column too, lines of more than 60 characters aside. A comment on its own line is
-indented as what follows, unless a blank line follows it and none stands before it. A line that cannot be read is kept
-as it is but for its indent, and so are the lines set aside under it. The line ends are those of the first line, the
-last line is ended, a byte order mark is dropped.
+start in one column, two blanks after the longest keyword. Comments at the ends of such lines stand in one column too,
+lines of more than 60 characters aside. A comment on its own line is indented as what follows, unless a blank line
+follows it and none stands before it. A line that cannot be read is kept as it is but for its indent, and so are the
+lines set aside under it. The line ends are those of the first line, the last line is ended, a byte order mark is
+dropped.
 """
 
 from collections.abc import Iterator
@@ -98,7 +98,7 @@ def _block_places(block: Block, depth: int, name: str) -> Iterator[tuple[int, Pl
     name = f"{name}.{block.head.line}"
     yield block.head.line, Place(depth)
     for line in block.lines:
-        yield line.line, Place(depth + 2, f"{name} trims" if line.node.kind == "trimming" else name)
+        yield line.line, Place(depth + 2, name)
     for part in block.parts:
         yield from _block_places(part, depth + 2, name)
 

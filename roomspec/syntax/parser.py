@@ -32,7 +32,7 @@ QUANTITIES = frozenset(
 
 BLANK = re.compile(r"[ \t\f\u00a0\ufeff]*")
 WORD = re.compile(r"[^\W_][\w.\-]*")
-_CHUNK = re.compile(r'"[^"\n]*"?|[^\s#",]+|\S')
+_CHUNK = re.compile(r'"[^"\n]*"?|[^\s#",]+|.', re.DOTALL)
 _INLINE, _COLLAPSED = 1, 2
 
 
@@ -109,10 +109,13 @@ class Stack:
 
     def accepts(self) -> tuple[str, ...]:
         """The terminals that may come next, `$END` for the end of the line; exact, in the order of the table."""
-        row = tables().states[self.states[-1]]
-        return tuple(
-            k for k in row if (k == "$END" or k.isupper()) and self.copy().take(k, _ANY if k != "$END" else None)
-        )
+        return tuple(kind for kind in tables().states[self.states[-1]] if self.accepts_one(kind))
+
+    def accepts_one(self, kind: str) -> bool:
+        """True where this terminal may come next."""
+        if kind == "$END":
+            return self.copy().take(kind, None)
+        return kind.isupper() and self.copy().take(kind, _ANY)
 
 
 _ANY = Word("", "", 0, 0)
