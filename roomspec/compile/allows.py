@@ -5,8 +5,10 @@ from functools import lru_cache
 
 from msgspec import Struct
 
+from roomspec.compile.draft import read_draft
 from roomspec.compile.parts import quoted, word
 from roomspec.diagnostics.diagnostic import Diagnostic, Origin
+from roomspec.names.index import Names
 from roomspec.names.references import by_kind
 from roomspec.syntax.tree import Block, Statement
 
@@ -56,6 +58,22 @@ def without_reason(block: Block) -> tuple[Diagnostic, ...]:
         for allowed in allowed_in(block)
         if not allowed.reason.strip()
     )
+
+
+def allowances(names: Names) -> Iterable[Allowance]:
+    """Each `allow` for each thing that it holds for; a pattern's for every room made from it."""
+    for (kind, name), definition in names.defined.items():
+        if kind != "pattern":
+            yield from (Allowance(f"{kind} {name}", allowed) for allowed in allowed_in(definition.block))
+    for name, definition in names.rooms.items():
+        own = allowed_in(definition.block)
+        yield from (Allowance(f"room {name}", allowed) for allowed in own)
+        pattern = read_draft(definition.block, definition.units).head.pattern
+        base = names.find("pattern", pattern) if pattern else None
+        if base is not None:
+            replaced = {(part.kind, part.name) for part in definition.block.parts}
+            under = (allowed for allowed in allowed_in(base.block) if allowed.path[:2] not in replaced)
+            yield from (Allowance(f"room {name}", allowed) for allowed in under)
 
 
 def _allowed(block: Block, lines: Iterable[Statement], path: tuple[str, ...]) -> Iterable[Allowed]:

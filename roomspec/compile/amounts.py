@@ -1,13 +1,10 @@
 """Quantities of a statement, read exactly and held against what can be: a value, or None with the problem noted."""
 
-import datetime
-import re
 from decimal import Decimal
 from typing import TypeVar
 
 from roomspec.compile.parts import word
 from roomspec.compile.reading import Line, complain
-from roomspec.model.product import Price
 from roomspec.quantities.length import METRE, MM, mm_text
 from roomspec.syntax.numerals import Trap
 from roomspec.syntax.quantity import (
@@ -23,7 +20,7 @@ from roomspec.syntax.quantity import (
     read_volume,
     read_weight,
 )
-from roomspec.syntax.tree import Node, Word
+from roomspec.syntax.tree import Word
 
 T = TypeVar("T")
 
@@ -35,6 +32,7 @@ METRES = 5 * METRE
 """The longest straightedge, and the most that an upstand or a kept trim can measure."""
 SMALL = 3 * METRE
 """The most of what is measured at arm's length: a reveal, a spacing, a kept cornice."""
+MOST_MONEY = 1_000_000_000
 _USUAL_HEIGHT = range(1800 * MM, 4000 * MM + 1)
 
 
@@ -117,46 +115,6 @@ def within(
     return None
 
 
-def date(line: Line) -> datetime.date | None:
-    """The statement's date, year-month-day."""
-    found = word(line.node, "DATE")
-    if found is None:
-        return None
-    if re.fullmatch(r"\d{4}-\d{2}-\d{2}", found.text):
-        try:
-            return datetime.date.fromisoformat(found.text)
-        except ValueError:
-            complain(line, "impossible-value", f"{found.text} is no day of the calendar", found)
-            return None
-    complain(
-        line,
-        "impossible-value",
-        f"{found.text} is not read as a date",
-        found,
-        "write year-month-day: 2026-11-25",
-        _as_iso(found.text),
-    )
-    return None
-
-
-def price(line: Line, node: Node, allowed: tuple[str, ...]) -> Price | None:
-    """A `MONEY per` in the node. Prices per ft and ft2 become prices per m and m2."""
-    found, unit = word(node, "MONEY"), next((p for p in node.parts if isinstance(p, Node) and p.kind == "per"), None)
-    amount = number_in(line, found, "MONEY", "a price", 0, MOST_MONEY)
-    if unit is None or amount is None or found is None:
-        return None
-    per = unit.parts[-1]
-    assert isinstance(per, Word)
-    metric = {"ft": "m", "ft2": "m2"}.get(per.text, per.text)
-    if metric not in allowed:
-        ways = " or ".join("each" if way == "each" else f"per {way}" for way in allowed)
-        complain(line, "wrong-unit", f"a price per {per.text} says nothing here", per, f"it is priced {ways}")
-        return None
-    return Price(amount / _FEET[per.text] if per.text in _FEET else amount, metric)
-
-
-MOST_MONEY = 1_000_000_000
-_FEET = {"ft": Decimal("0.3048"), "ft2": Decimal("0.09290304")}
 _NUMBERS = {
     "WEIGHT": read_weight,
     "MASS": read_mass,
@@ -182,17 +140,3 @@ def _meant(value: int, most: int) -> int:
     if most != HEIGHT:
         return 0
     return next((value // by for by in (10, 100, 1000) if value % by == 0 and value // by in _USUAL_HEIGHT), 0)
-
-
-def _as_iso(text: str) -> tuple[str, ...]:
-    """The ways that day.month.year or month/day/year can be meant."""
-    parts = [int(part) for part in re.split(r"[./-]", text) if part.isdigit() and len(part) <= 4]
-    if len(parts) != 3:
-        return ()
-    year_first = parts[0] > 31
-    orders = [parts] if year_first else [[parts[2], parts[1], parts[0]], [parts[2], parts[0], parts[1]]]
-    found = []
-    for year, month, day in orders:
-        if 1900 <= year <= 2200 and 1 <= month <= 12 and 1 <= day <= 31:
-            found.append(f"{year:04}-{month:02}-{day:02}")
-    return tuple(dict.fromkeys(found))

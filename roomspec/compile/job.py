@@ -1,18 +1,19 @@
 """A job's resolved names to the job of the model: the one entry to this package."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 
 from msgspec import Struct
 
-from roomspec.compile.allows import Allowance, allowed_in, without_reason
+from roomspec.compile.allows import Allowance, allowances, without_reason
 from roomspec.compile.draft import read_draft
+from roomspec.compile.job_problems import jobless, of_patterns, too_wide_a_kerf
 from roomspec.compile.methods import MadeGang, MadeMethod, make_gang, make_method
 from roomspec.compile.origins import Origins
 from roomspec.compile.products import MadeProduct, make_product
 from roomspec.compile.rooms import MadeRoom, Text, make_room, named
 from roomspec.compile.terms import MadeTerms, make_terms
 from roomspec.compile.uncounted import not_counted
-from roomspec.diagnostics.diagnostic import Diagnostic, Edit, Fix, Origin
+from roomspec.diagnostics.diagnostic import Diagnostic
 from roomspec.model.job import Job, Terms
 from roomspec.model.method import Gang, Method
 from roomspec.model.product import Panel, Product
@@ -65,9 +66,9 @@ def compile_job(names: Names) -> Compiled:
         *(problem for method in methods.values() for problem in method.problems),
         *(problem for gang in gangs.values() for problem in gang.problems),
         *(problem for room in rooms.values() for problem in room.problems),
-        *(terms.problems if terms is not None else _jobless(names)),
-        *_patterns(names),
-        *_too_wide_a_kerf(job, terms),
+        *(terms.problems if terms is not None else jobless(names)),
+        *of_patterns(names),
+        *too_wide_a_kerf(job, terms),
         *(problem for block in names.blocks for problem in without_reason(block)),
     ]
     return Compiled(
@@ -78,7 +79,7 @@ def compile_job(names: Names) -> Compiled:
         origins,
         tuple(dict.fromkeys(problems)),
         tuple(note for block in _counted_blocks(names, job) for note in not_counted(block)),
-        tuple(_allowances(names)),
+        tuple(allowances(names)),
     )
 
 
@@ -92,9 +93,9 @@ def _rooms(
     names: Names, products: dict[tuple[str, str], MadeProduct], methods: dict[str, MadeMethod]
 ) -> Iterator[tuple[str, MadeRoom]]:
     """Each room that can be made; one whose pattern is unknown cannot."""
-    made: dict[str, MadeRoom | None] = {}
+    made: dict[int, MadeRoom | None] = {}
     for name, definition in names.rooms.items():
-        key = definition.block.key if definition.block.kind == "rooms" else f"room {name}"
+        key = id(definition.block)
         if key not in made:
             made[key] = _room(definition, names, products, methods)
         room = made[key]
@@ -147,56 +148,15 @@ def _job(terms: MadeTerms | None, rooms: dict[str, MadeRoom], gangs: dict[str, M
     )
 
 
-def _jobless(names: Names) -> tuple[Diagnostic, ...]:
-    """Rooms without a job have no terms; the fix writes a heading at the top of the first file."""
-    if not names.trees:
-        return ()
-    at = Origin(f"file {names.trees[0].path}", 0, 0, 0)
-    fix = Fix("begin with a job", (Edit(at, "job new-job\n\n"),))
-    message = "no file here holds a job; its terms are taken as their defaults"
-    help_ = 'begin a file with a line such as `job kestrel-house "Kestrel House"`'
-    return (Diagnostic("missing-line", "error", message, at, help_, fixes=(fix,)),)
-
-
-def _patterns(names: Names) -> Iterator[Diagnostic]:
-    """The problems of patterns, used or not."""
-    for (kind, _), definition in names.defined.items():
-        if kind == "pattern":
-            yield from read_draft(definition.block, definition.units).problems
-
-
-def _too_wide_a_kerf(job: Job, terms: MadeTerms | None) -> Iterator[Diagnostic]:
-    """A kerf as wide as the narrowest panel leaves nothing of it."""
-    panels = {finish.panel for room in job.rooms for wall in room.walls for finish in wall.finishes}
-    narrowest = min(panels, key=lambda panel: (panel.cover, panel.name), default=None)
-    if terms is not None and narrowest is not None and job.terms.kerf >= narrowest.cover:
-        at = terms.origins.at(("kerf",))
-        yield Diagnostic("impossible-value", "error", f"the kerf is as wide as panel {narrowest.name}", at)
-
-
 def _counted_blocks(names: Names, job: Job) -> Iterator[Block]:
     """The blocks that this job's figures rest on: its rooms, their patterns, the panels and methods used, its gang."""
-    panels = {finish.panel.name for room in job.rooms for wall in room.walls for finish in wall.finishes}
-    methods = {finish.method.name for room in job.rooms for wall in room.walls for finish in wall.finishes}
-    patterns = {room.pattern for room in job.rooms}
-    gang = job.gang.name if job.gang is not None else ""
+    finishes = {finish for room in job.rooms for wall in room.walls for finish in wall.finishes}
+    used = {
+        "panel": {finish.panel.name for finish in finishes},
+        "method": {finish.method.name for finish in finishes},
+        "pattern": {room.pattern for room in job.rooms},
+        "gang": {job.gang.name} if job.gang is not None else (),
+    }
     for block in names.blocks:
-        used = {"panel": panels, "method": methods, "pattern": patterns, "gang": {gang}}.get(block.kind)
-        if block.kind in ("room", "rooms") or (used is not None and block.name in used):
+        if block.kind in ("room", "rooms") or block.name in used.get(block.kind, ()):
             yield block
-
-
-def _allowances(names: Names) -> Iterable[Allowance]:
-    """Each `allow` for each thing that it holds for; a pattern's for every room made from it."""
-    for (kind, name), definition in names.defined.items():
-        if kind != "pattern":
-            yield from (Allowance(f"{kind} {name}", allowed) for allowed in allowed_in(definition.block))
-    for name, definition in names.rooms.items():
-        own = allowed_in(definition.block)
-        yield from (Allowance(f"room {name}", allowed) for allowed in own)
-        pattern = read_draft(definition.block, definition.units).head.pattern
-        base = names.find("pattern", pattern) if pattern else None
-        if base is not None:
-            replaced = {(part.kind, part.name) for part in definition.block.parts}
-            under = (allowed for allowed in allowed_in(base.block) if allowed.path[:2] not in replaced)
-            yield from (Allowance(f"room {name}", allowed) for allowed in under)

@@ -2,8 +2,10 @@
 
 from decimal import Decimal
 
-from roomspec.compile.amounts import SMALL, count, date, hours, length, number, price
+from roomspec.compile.amounts import SMALL, count, hours, length, number
+from roomspec.compile.dates import date
 from roomspec.compile.parts import child, choice, quoted, span, word, words
+from roomspec.compile.prices import price
 from roomspec.compile.reading import Fact, Line, Reader, complain
 from roomspec.model.product import Stock
 from roomspec.quantities.length import METRE, MM

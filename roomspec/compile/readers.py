@@ -4,7 +4,8 @@ from functools import lru_cache
 
 from roomspec.compile.face_lines import SURVEY
 from roomspec.compile.finish_lines import FINISH
-from roomspec.compile.method_lines import GANG, METHOD
+from roomspec.compile.gang_lines import GANG
+from roomspec.compile.method_lines import METHOD
 from roomspec.compile.opening_lines import OPENINGS
 from roomspec.compile.product_lines import READERS as PRODUCT
 from roomspec.compile.product_lines import note

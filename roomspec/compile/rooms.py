@@ -1,5 +1,6 @@
 """A room of the model from its block, its pattern's block, and the panels and methods that they name."""
 
+from collections.abc import Collection
 from functools import lru_cache
 from typing import Any
 
@@ -8,18 +9,16 @@ from msgspec.structs import replace
 
 from roomspec.compile.draft import Draft, Face, Facts, read_draft
 from roomspec.compile.faces import Catalogue, MadeFace, make_ceiling, make_wall
-from roomspec.compile.gather import name_place
 from roomspec.compile.mirror import mirrored_ceiling, mirrored_diagonal, mirrored_walls
-from roomspec.compile.origins import Fields, Origins, Source
-from roomspec.compile.parts import every_word
-from roomspec.compile.reading import told
+from roomspec.compile.origins import Fields, Origins
+from roomspec.compile.reading import MOST, told
+from roomspec.compile.room_problems import no_such_face, unknown_end, without_height
 from roomspec.compile.spread import defaults_of, spread
-from roomspec.diagnostics.diagnostic import Diagnostic, Origin
+from roomspec.diagnostics.diagnostic import Diagnostic
 from roomspec.model.method import Method
 from roomspec.model.product import Panel
 from roomspec.model.room import Diagonal, Room
 from roomspec.model.wall import Ceiling, Wall
-from roomspec.names.suggest import offered
 from roomspec.syntax.tree import Block
 
 
@@ -46,12 +45,16 @@ class _Work:
         self.fields: Fields = {}
         self.unmeasured: list[str] = []
 
-    def forget(self, kind: str, name: str) -> None:
-        """Drop what was known of the pattern's wall that another takes the place of."""
-        for path in [path for path in self.fields if path[:2] == (kind, name)]:
-            del self.fields[path]
-        if name in self.unmeasured:
-            self.unmeasured.remove(name)
+    def forget(self, kind: str, names: Collection[str]) -> None:
+        """Drop what was known of the pattern's walls or ceilings that others take the place of."""
+        kept = ((path, found) for path, found in self.fields.items() if path[0] != kind or path[1] not in names)
+        self.fields = dict(kept)
+        if kind == "wall":
+            self.unmeasured = [name for name in self.unmeasured if name not in names]
+
+    def few(self) -> bool:
+        """True while what is said will be told: the nearest names are looked for no longer than that."""
+        return len(self.problems) <= MOST
 
     def keep(self, kind: str, face: Face, made: MadeFace) -> None:
         self.fields[kind, face.name] = (face.source,)
@@ -79,7 +82,7 @@ def make_room(own: Text, pattern: Text | None, panels: tuple[Panel, ...], method
     facts = spread(base.facts, draft.facts) if base is not None else draft.facts
     diagonals = _diagonals(draft, base, walls, work)
     if work.unmeasured and not draft.tried and not (base is not None and base.tried):
-        work.problems.append(_without_height(own.block, work.unmeasured))
+        work.problems.append(without_height(own.block, work.unmeasured))
     values: dict[str, Any] = {}
     for field, many in (("level", False), ("purpose", False), ("access", False), ("extras", True), ("notes", True)):
         stated = facts.get(field, ())
@@ -120,11 +123,10 @@ def _walls(draft: Draft, base: Draft | None, catalogue: Catalogue, work: _Work) 
     walls = mirrored_walls(walls) if handed else walls
     overs = spread(defaults_of(base.facts, handed), defaults_of(draft.facts))
     known = {wall.name for wall in walls}
+    work.forget("wall", own.keys() & known)
     for face in own.values():
-        if face.name in known:
-            work.forget("wall", face.name)
-        else:
-            work.problems.append(_no_such_wall(face, "wall", draft.head.pattern, sorted(known)))
+        if face.name not in known:
+            work.problems.append(no_such_face(face, draft.head.pattern, known if work.few() else ()))
     replaced = {face.name: face for face in _readable(tuple(own.values()))}
     return tuple(
         _wall(replaced[wall.name], overs, catalogue, len(faces) == 1, work) if wall.name in replaced else wall
@@ -147,16 +149,17 @@ def _readable(faces: tuple[Face, ...]) -> tuple[Face, ...]:
 
 def _ceilings(draft: Draft, base: Draft | None, catalogue: Catalogue, work: _Work) -> tuple[Ceiling, ...]:
     made: dict[str, Ceiling] = {}
+    own = _readable(draft.ceilings)
     for face in _readable(base.ceilings) if base is not None else ():
         ceiling = make_ceiling(face, catalogue)
         work.keep("ceiling", face, ceiling)
         made[face.name] = mirrored_ceiling(ceiling.value) if draft.head.mirrored else ceiling.value
-    for face in _readable(draft.ceilings):
+    work.forget("ceiling", {face.name for face in own})
+    for face in own:
         if base is not None and face.name not in made:
-            work.problems.append(_no_such_wall(face, "ceiling", draft.head.pattern, list(made)))
+            work.problems.append(no_such_face(face, draft.head.pattern, made if work.few() else ()))
             continue
         ceiling = make_ceiling(face, catalogue)
-        work.forget("ceiling", face.name)
         work.keep("ceiling", face, ceiling)
         made[face.name] = ceiling.value
     return tuple(made.values())
@@ -181,36 +184,7 @@ def _diagonals(draft: Draft, base: Draft | None, walls: tuple[Wall, ...], work: 
         elif not draft.whole or (base is not None and not base.whole):
             continue
         else:
-            work.problems.append(_unknown_end(one, unknown, sorted(names)))
+            work.problems.append(unknown_end(one, unknown, names if work.few() else ()))
     if sources:
         work.fields[("diagonals",)] = tuple(sources)
     return tuple(kept)
-
-
-def _without_height(block: Block, walls: list[str]) -> Diagnostic:
-    many = len(walls) > 1
-    which = f"wall{'s' if many else ''} {', '.join(walls[:8])}{' ...' if len(walls) > 8 else ''}"
-    message = f"nothing says how high {which} {'are' if many else 'is'}; {'they are' if many else 'it is'} left empty"
-    return Diagnostic("missing-line", "error", message, name_place(block), "add a line such as `height 2400`")
-
-
-def _no_such_wall(face: Face, kind: str, pattern: str, known: list[str]) -> Diagnostic:
-    at = _name_at(face.source, face.name)
-    help_, fixes = offered(at, face.name, known)
-    message = f"pattern {pattern} has no {kind} {face.name}; it is left out"
-    help_ = help_ or f"its {kind}s are {', '.join(known[:8]) or 'none'}"
-    return Diagnostic("unknown-name", "error", message, at, help_, fixes=fixes)
-
-
-def _unknown_end(source: Source, name: str, known: list[str]) -> Diagnostic:
-    at = _name_at(source, name)
-    help_, fixes = offered(at, name, known)
-    message = f"this room has no wall {name}; the diagonal is left out"
-    help_ = help_ or f"its walls are {', '.join(known[:8])}"
-    return Diagnostic("unknown-name", "error", message, at, help_, fixes=fixes)
-
-
-def _name_at(source: Source, name: str) -> Origin:
-    found = next((word for word in every_word(source.node) if word.text == name), None)
-    place = source.place()
-    return Origin(place.block, place.line, found.start, found.end) if found is not None else place

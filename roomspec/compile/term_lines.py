@@ -2,8 +2,10 @@
 
 from decimal import Decimal
 
-from roomspec.compile.amounts import MOST_MONEY, count, date, length, number, number_in, price, sound, within
+from roomspec.compile.amounts import MOST_MONEY, count, length, number, number_in, sound, within
+from roomspec.compile.dates import date
 from roomspec.compile.parts import child, quoted, word
+from roomspec.compile.prices import price
 from roomspec.compile.product_lines import note
 from roomspec.compile.reading import Fact, Line, Reader, complain
 from roomspec.model.product import Price

@@ -185,3 +185,22 @@ def test_a_wall_of_ten_thousand_heights_compiles() -> None:
     parts = "".join(f"    height {2400 + n % 7} from {n} to {n + 1}\n" for n in range(10_000))
     (room,) = compiled_text("job j\nroom x\n  wall a 10000\n" + parts).job.rooms
     assert len(room.walls[0].top) == 20_000
+
+
+def test_thousands_of_walls_that_no_pattern_has_compile() -> None:
+    """The nearest are looked for while they are told; walls that take another's place cost no more for being many."""
+    walls = "".join(f"  wall w{n} 3000\n" for n in range(5_000))
+    others = "".join(f"  wall v{n} 3000\n" for n in range(5_000))
+    text = f"job j\nroom x as p\n{walls}{others}pattern p\n  height 2400\n{walls}"
+    job = compiled_text(text)
+    assert len(job.job.rooms[0].walls) == 5_000
+    assert len(job.problems) == MOST + 1
+
+
+def test_repeats_that_begin_with_one_name_are_rooms_of_their_own() -> None:
+    """Two files with `rooms 1, ...`: the second's other rooms follow its own pattern."""
+    first = "job j\nrooms 1, 2 as p\npattern p\n  height 2400\n  wall a 3000\n"
+    second = "rooms 1, 3 as q\npattern q\n  height 2400\n  wall a 2000\n"
+    files = [read_file("a.room", first), read_file("b.room", second)]
+    rooms = compile_job(index_files(files)).job.rooms
+    assert [(room.name, room.pattern) for room in rooms] == [("1", "p"), ("2", "p"), ("3", "q")]
