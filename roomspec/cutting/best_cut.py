@@ -49,34 +49,30 @@ def full_strips(problem: Problem, values: Sequence[int], counts: Sequence[int]) 
 
 def ripped_strips(problem: Problem, values: Sequence[int], counts: Sequence[int]) -> Iterator[StripChoice]:
     """For each length and each end the best rips across, where they are worth more than a shorter strip's."""
+    room = problem.cover + problem.kerf
     rips = [index for index, need in enumerate(problem.needs) if not need.full and counts[index]]
     for end in _ENDS:
         if not any(problem.needs[index].ends == end for index in rips):
             continue
-        allowed = [index for index in rips if problem.needs[index].ends in ("none", end)]
+        allowed = [index for index in reversed(rips) if problem.needs[index].ends in ("none", end)]
+        table = tabulate(room, rip_items(problem, values, counts, allowed))
         beat = 0
-        for length in sorted({problem.needs[index].length for index in allowed}):
-            inside = [index for index in allowed if problem.needs[index].length <= length]
-            best = best_across(problem, values, counts, inside, beat)
+        for level, index in enumerate(allowed, start=1):
+            length = problem.needs[index].length
+            if level < len(allowed) and problem.needs[allowed[level]].length == length:
+                continue
+            best = fill(table, room, beat, level)
             if best.most > beat:
                 # This strip also stands for longer ones that are worth no more, hence their rips' count.
-                limit = sum(counts[index] for index in allowed if problem.needs[index].length >= length)
-                yield StripChoice(length, best.most, limit, end, members(inside, best))
+                limit = sum(counts[other] for other in allowed if problem.needs[other].length >= length)
+                yield StripChoice(length, best.most, limit, end, members(allowed, best))
                 beat = best.most
 
 
-def best_across(
-    problem: Problem, values: Sequence[int], counts: Sequence[int], inside: Sequence[int], beat: int
-) -> Filling:
-    """The best rips of one strip among the needs `inside`, if worth more than `beat`."""
-    items = [
-        Item(
-            problem.needs[index].width + problem.kerf, values[index], counts[index], _SIDES[problem.needs[index].edges]
-        )
-        for index in inside
-    ]
-    room = problem.cover + problem.kerf
-    return fill(tabulate(room, items), room, beat)
+def rip_items(problem: Problem, values: Sequence[int], counts: Sequence[int], rips: Sequence[int]) -> list[Item]:
+    """The rips as items of a strip's width."""
+    needs = problem.needs
+    return [Item(needs[i].width + problem.kerf, values[i], counts[i], _SIDES[needs[i].edges]) for i in rips]
 
 
 def members(inside: Sequence[int], filling: Filling) -> tuple[int, ...]:
@@ -92,8 +88,10 @@ def whole_strip(problem: Problem, values: Sequence[int], counts: Sequence[int], 
         for index, need in enumerate(problem.needs)
         if counts[index] and (need.length == length if need.ends == "both" else need.length <= length)
     ]
-    best = best_across(problem, values, counts, [index for index in able if not problem.needs[index].full], 0)
-    choices = [StripChoice(length, best.most, 1, "both", members([i for i in able if not problem.needs[i].full], best))]
+    rips = [index for index in able if not problem.needs[index].full]
+    room = problem.cover + problem.kerf
+    best = fill(tabulate(room, rip_items(problem, values, counts, rips)), room, 0)
+    choices = [StripChoice(length, best.most, 1, "both", members(rips, best))]
     choices += [StripChoice(length, values[i], 1, "both", (i,)) for i in able if problem.needs[i].full]
     return max(choices, key=lambda choice: choice.value)
 
@@ -118,9 +116,8 @@ def best_cut(problem: Problem, menu: Menu, stock: int, beat: int) -> tuple[Cut |
 def other_cuts(problem: Problem, menu: Menu, stock: int, beat: int) -> Iterator[Cut]:
     """For each strip the best row that has it, where that is worth more than `beat`."""
     room = problem.stocks[stock] + problem.kerf
-    for place in menu.table.anywhere:
-        item = menu.table.items[place]
-        if item.size <= room and item.value + most_value(menu.table, room - item.size) > beat:
+    for place, item in enumerate(menu.table.items):
+        if not item.side and item.size <= room and item.value + most_value(menu.table, room - item.size) > beat:
             rest = read_off(menu.table, room - item.size)
             if fits(menu.table, rest, room - item.size):
                 yield as_cut(menu, stock, ((place, 1), *rest.taken))

@@ -3,6 +3,7 @@
 import time
 from collections import Counter
 from collections.abc import Sequence
+from fractions import Fraction
 from typing import NamedTuple
 
 from roomspec.cutting.best_cut import made_by
@@ -14,8 +15,8 @@ from roomspec.cutting.needs import Cut, Problem
 
 ROUNDS = 4
 """Rounds of column generation after each step."""
-STEPS = 25
-"""Steps down; a plan that was not met by then is hardly met further down."""
+AGAIN = Fraction(4, 5)
+"""The rest is filled greedily again when it has shrunk to this part."""
 NEARLY = 0.9
 """From this part on a cut counts as a whole one."""
 
@@ -31,22 +32,23 @@ class Stand(NamedTuple):
 
 def dive(
     problem: Problem, master: Master, relaxed: Relaxed, certificate: Certificate, enough: int, deadline: float
-) -> Plan | None:
+) -> Plan:
     """The best plan met on the way down; stops at the weight `enough`."""
     stand = Stand(Counter(), [need.count for need in problem.needs], relaxed, certificate)
     best: Plan | None = None
-    for _ in range(STEPS):
+    fill_at = Fraction(sum(stand.left))
+    while True:
         whole = whole_cuts(master.cuts, stand)
         rests = [first_fit(problem, stand.left)]
-        if not whole:
+        if not whole and sum(stand.left) <= fill_at:
             rests.append(greedy(problem, stand.left, stand.certificate.values))
+            fill_at = sum(stand.left) * AGAIN
         plans = [stand.fixed + rest for rest in rests]
         best = min(plans if best is None else [best, *plans], key=lambda plan: weight_of(problem, plan))
         following = whole or nearest_cut(master.cuts, stand)
         if weight_of(problem, best) <= enough or not following or time.monotonic() > deadline:
-            break
+            return best
         stand = fixed_to(problem, master, stand, following, deadline)
-    return best
 
 
 def fixed_to(problem: Problem, master: Master, stand: Stand, cuts: Plan, deadline: float) -> Stand:
@@ -82,6 +84,6 @@ def nearest_cut(cuts: Sequence[Cut], stand: Stand) -> Plan:
 
 
 def most_taken(cuts: Sequence[Cut], relaxed: Relaxed) -> list[tuple[Cut, float]]:
-    """The cuts that the relaxation takes, and how often; the most often first."""
-    taken = [(cut, times) for cut, times in zip(cuts, relaxed.times, strict=True) if times > 0]
+    """The cuts that the relaxation takes and how often, the most often first; cuts found since are not among them."""
+    taken = [(cut, times) for cut, times in zip(cuts, relaxed.times, strict=False) if times > 0]
     return sorted(taken, key=lambda pair: (-pair[1], pair[0]))

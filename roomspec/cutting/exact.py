@@ -31,15 +31,14 @@ def find_within(
     problem: Problem,
     counts: Sequence[int],
     certificate: Certificate,
-    weights: Sequence[int],
     limit: int,
     deadline: float,
 ) -> Plan | Answer:
-    """A plan for `counts` with no more than `limit` of `weights`; else what is known of it."""
+    """A plan for `counts` that costs no more than `limit`; else what is known of it."""
     if sum(counts) > MOST_PIECES:
         return Answer.UNKNOWN
     try:
-        lister = Lister(problem, counts, certificate, weights, deadline)
+        lister = Lister(problem, counts, certificate, problem.money, deadline)
         cuts = descend(lister, tuple(counts), lister.slack(counts, limit), {})
     except GaveUpError:
         return Answer.UNKNOWN

@@ -21,6 +21,10 @@ MARGIN = 1 << 30
 """A cut is added if it is worth more than it costs by this part of it."""
 
 
+CLEAR = 0.05
+"""Where a proven bound is no further above the relaxation than this, the relaxation is worth more rounds."""
+
+
 class Certificate(NamedTuple):
     """Values of the needs, and for each stock length what no cut of it is worth more than."""
 
@@ -53,7 +57,7 @@ def generate(
         if bound > best_bound:
             best, best_bound = this, bound
         rounds -= 1
-        proven = ceil(best_bound) >= target
+        proven = ceil(best_bound) >= target and relaxed.weight <= target - CLEAR
         if (
             proven
             or not master.add(cut for cuts, _ in offers for cut in cuts)

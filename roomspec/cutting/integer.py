@@ -1,4 +1,4 @@
-"""A plan from the integer program over every cut that a better plan could use."""
+"""A plan from the integer program over the cuts that a better plan could use."""
 
 from collections import Counter
 from collections.abc import Iterable, Sequence
@@ -11,29 +11,38 @@ from roomspec.cutting.listing import GaveUpError, Lister, without
 from roomspec.cutting.master import solve_whole
 from roomspec.cutting.needs import Cut, Problem
 
-MOST_STEPS = 6_000_000
-"""Strips looked at in listing cuts, after which the program is not made."""
+MOST_STEPS = 3_000_000
+"""Strips looked at in listing cuts, after which the cuts already known must do."""
+MOST_CUTS = 3_000
+"""With more cuts the program is not solved."""
 
 
 def integer_plan(
     problem: Problem,
     counts: Sequence[int],
+    known: Iterable[Cut],
     certificate: Certificate,
-    weights: Sequence[int],
     limit: int,
+    enough: int,
     deadline: float,
 ) -> Plan | None:
-    """A plan with no more than `limit` of `weights`, if the solver finds one within its limits."""
+    """The lightest plan that costs no more than `limit`, as far as the solver finds one; stops at the weight `enough`.
+
+    Every such plan can be made of the cuts that fall short by no more than the whole plan may. Where those are too
+    many to list, of those that are `known`.
+    """
     cuts: dict[Cut, int] = {}
     try:
-        lister = Lister(problem, counts, certificate, weights, deadline)
+        lister = Lister(problem, counts, certificate, problem.money, deadline)
         slack = lister.slack(counts, limit)
         for first in range(len(counts)):
             cuts |= lister.cuts(first, tuple(counts), slack, MOST_STEPS)
     except GaveUpError:
+        cuts = dict.fromkeys(known, 0)
+    if len(cuts) > MOST_CUTS:
         return None
     ordered = sorted(cuts)
-    times = solve_whole(counts, ordered, [weights[cut.stock] for cut in ordered], limit, deadline)
+    times = solve_whole(counts, ordered, [problem.weights[cut.stock] for cut in ordered], enough, deadline)
     return None if times is None else exactly(counts, zip(ordered, times, strict=True))
 
 

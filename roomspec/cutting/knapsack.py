@@ -13,11 +13,13 @@ if TYPE_CHECKING:
     import numpy as np
     from numpy.typing import NDArray
 
-    Row = NDArray[np.int64]
+    Cells = NDArray[np.int64]
 
-FINEST = 20000
+FINEST = 20_000
 """Cells of the finest grid."""
-MOST_STEPS = 5000
+MOST_CELLS = 6_000_000
+"""Cells of the largest table, 48 MB."""
+MOST_STEPS = 5_000
 """Steps of one search through fillings that a coarse grid may need."""
 
 
@@ -31,15 +33,15 @@ class Item(NamedTuple):
 
 
 class Table(NamedTuple):
-    """The greatest value of each room on the grid: of the first j items in `rows[j]`, then with the sides' items."""
+    """The greatest value for each room: `cells[level, sides, room // cell]` of the first `level` items.
+
+    `sides` adds up the sides that may still be taken: 1 the left, 2 the right.
+    """
 
     items: tuple[Item, ...]
-    anywhere: tuple[int, ...]
-    sides: tuple[tuple[int, ...], tuple[int, ...]]
     cell: int
-    rows: "Row"
-    with_left: "Row"
-    with_both: "Row"
+    cells: "Cells"
+    sides: int
 
 
 class Filling(NamedTuple):
@@ -51,88 +53,70 @@ class Filling(NamedTuple):
 
 
 def tabulate(capacity: int, items: Sequence[Item]) -> Table:
-    """The table of all rooms up to `capacity`."""
+    """The table of all rooms up to `capacity` and all beginnings of `items`."""
     import numpy as np
 
-    useful = [index for index, item in enumerate(items) if item.value > 0 and item.limit > 0 and item.size <= capacity]
-    anywhere = tuple(index for index in useful if not items[index].side)
-    sides = tuple(tuple(index for index in useful if items[index].side == side) for side in (1, 2))
-    step = gcd(*(items[index].size for index in useful)) or 1
-    cell = step * max(1, -(-capacity // (step * FINEST)))
-    cells = capacity // cell
-    rows = np.zeros((len(anywhere) + 1, cells + 1), dtype=np.int64)
-    for level, index in enumerate(anywhere):
-        rows[level + 1] = rows[level]
-        add_copies(rows[level + 1], items[index], cell)
-    with_left = add_one(rows[-1], [items[index] for index in sides[0]], cell)
-    with_both = add_one(with_left, [items[index] for index in sides[1]], cell)
-    return Table(tuple(items), anywhere, (sides[0], sides[1]), cell, rows, with_left, with_both)
+    sides = 3 if any(item.side for item in items) else 0
+    step = gcd(*(item.size for item in items)) or 1
+    finest = max(1, min(FINEST, MOST_CELLS // ((len(items) + 1) * (sides + 1))))
+    cell = step * max(1, -(-capacity // (step * finest)))
+    cells = np.zeros((len(items) + 1, sides + 1, capacity // cell + 1), dtype=np.int64)
+    for level, item in enumerate(items):
+        cells[level + 1] = cells[level]
+        if item.value <= 0 or item.size > capacity:
+            continue
+        if not item.side:
+            add_copies(cells[level + 1], item, cell)
+            continue
+        size = item.size // cell
+        for open_sides in (item.side, 3):
+            without = cells[level, open_sides - item.side]
+            row = cells[level + 1, open_sides]
+            np.maximum(row[size:], without[: len(without) - size] + item.value, out=row[size:])
+    return Table(tuple(items), cell, cells, sides)
 
 
-def add_copies(row: "Row", item: Item, cell: int) -> None:
+def add_copies(rows: "Cells", item: Item, cell: int) -> None:
     """Let an item stand in every room, up to its limit: in lots of 1, 2, 4 ..., which make every number."""
     import numpy as np
 
     size = item.size // cell
-    left = min(item.limit, (len(row) - 1) // size) if size else item.limit
+    left = min(item.limit, (rows.shape[1] - 1) // size) if size else item.limit
     lot = 1
     while left > 0:
         lot = min(lot, left)
         shift, value = size * lot, item.value * lot
         if shift:
-            np.maximum(row[shift:], row[:-shift] + value, out=row[shift:])
+            np.maximum(rows[:, shift:], rows[:, :-shift] + value, out=rows[:, shift:])
         else:
-            row += value
+            rows += value
         left -= lot
         lot *= 2
 
 
-def add_one(row: "Row", items: Sequence[Item], cell: int) -> "Row":
-    """The row with at most one of `items` besides."""
-    import numpy as np
-
-    better = row.copy()
-    for item in items:
-        size = item.size // cell
-        np.maximum(better[size:], row[: len(row) - size] + item.value, out=better[size:])
-    return better
+def most_value(table: Table, room: int, level: int = -1) -> int:
+    """What no filling of `room` with the first `level` items exceeds; with all of them, unless told."""
+    return int(table.cells[level, table.sides, room // table.cell])
 
 
-def most_value(table: Table, room: int) -> int:
-    """What no filling of `room` exceeds."""
-    return int(table.with_both[room // table.cell])
-
-
-def read_off(table: Table, room: int) -> Filling:
+def read_off(table: Table, room: int, level: int = -1) -> Filling:
     """The filling that the table was made with; it may be too long by what a coarse grid rounded off (see `fill`)."""
-    at = room // table.cell
-    most = left = int(table.with_both[at])
-    taken: list[tuple[int, int]] = []
-    for row, base, side in ((table.with_both, table.with_left, 1), (table.with_left, table.rows[-1], 0)):
-        if row[at] == base[at]:
-            continue
-        for index in table.sides[side]:
-            size = table.items[index].size // table.cell
-            if size <= at and int(base[at - size]) + table.items[index].value == left:
-                taken.append((index, 1))
-                at, left = at - size, left - table.items[index].value
-                break
-    taken += read_rows(table, at)
-    return Filling(tuple(taken), most, most)
+    most = most_value(table, room, level)
+    return Filling(tuple(read_down(table, room // table.cell, level % len(table.cells), most)), most, most)
 
 
-def read_rows(table: Table, at: int) -> Iterator[tuple[int, int]]:
-    """What the rows took of the items that stand anywhere, for the room of `at` cells."""
-    level = len(table.anywhere)
-    while left := int(table.rows[level, at]):
-        level = int(table.rows[: level + 1, at].searchsorted(left)) - 1
-        index = table.anywhere[level]
-        item = table.items[index]
+def read_down(table: Table, at: int, level: int, left: int) -> Iterator[tuple[int, int]]:
+    """What the table took for the value `left` in a room of `at` cells."""
+    sides = table.sides
+    while left:
+        level = int(table.cells[: level + 1, sides, at].searchsorted(left)) - 1
+        item = table.items[level]
         size, times = item.size // table.cell, 1
-        while int(table.rows[level, at - size * times]) + item.value * times != left:
+        sides -= item.side
+        while int(table.cells[level, sides, at - size * times]) + item.value * times != left:
             times += 1
-        yield index, times
-        at -= size * times
+        yield level, times
+        at, left = at - size * times, left - item.value * times
 
 
 def fits(table: Table, filling: Filling, room: int) -> bool:
@@ -140,41 +124,37 @@ def fits(table: Table, filling: Filling, room: int) -> bool:
     return sum(table.items[index].size * times for index, times in filling.taken) <= room
 
 
-def fill(table: Table, room: int, beat: int) -> Filling:
+def fill(table: Table, room: int, beat: int, level: int = -1) -> Filling:
     """A filling of `room` that is worth more than `beat`, the best one where the grid is exact; else nothing taken.
 
     `most` is then a true upper limit: `beat` where the search through the coarse grid's fillings was finished.
     """
-    filling = read_off(table, room)
+    filling = read_off(table, room, level)
     if filling.value <= beat:
         return Filling((), 0, filling.most)
-    return filling if fits(table, filling, room) else search_coarse(table, room, beat)
+    return filling if fits(table, filling, room) else search_coarse(table, room, beat, level)
 
 
-def search_coarse(table: Table, room: int, beat: int) -> Filling:
+def search_coarse(table: Table, room: int, beat: int, level: int) -> Filling:
     """`fill` by depth-first search with true sizes, the table's values as limits; given up after `MOST_STEPS`."""
     best, steps = beat, 0
     found: tuple[tuple[int, int], ...] = ()
 
-    def descend(level: int, room: int, value: int, taken: tuple[tuple[int, int], ...]) -> None:
+    def descend(level: int, sides: int, room: int, value: int, taken: tuple[tuple[int, int], ...]) -> None:
         nonlocal best, found, steps
         if value > best:
             best, found = value, taken
         for below in range(level - 1, -1, -1):
-            if value + int(table.rows[below + 1, room // table.cell]) <= best or steps > MOST_STEPS:
+            if value + int(table.cells[below + 1, sides, room // table.cell]) <= best or steps > MOST_STEPS:
                 return
-            index = table.anywhere[below]
-            item = table.items[index]
+            item = table.items[below]
             steps += 1
-            for times in range(min(item.limit, room // item.size), 0, -1):
-                descend(below, room - item.size * times, value + item.value * times, (*taken, (index, times)))
+            if item.side & sides == item.side:
+                most = min(1 if item.side else item.limit, room // item.size)
+                for times in range(most, 0, -1):
+                    taken_too = (*taken, (below, times))
+                    descend(below, sides - item.side, room - item.size * times, value + item.value * times, taken_too)
 
-    for right in (None, *table.sides[1]):
-        for left in (None, *table.sides[0]):
-            ends = tuple(index for index in (left, right) if index is not None)
-            rest = room - sum(table.items[index].size for index in ends)
-            if rest >= 0:
-                value = sum(table.items[index].value for index in ends)
-                descend(len(table.anywhere), rest, value, tuple((index, 1) for index in ends))
-    most = most_value(table, room) if steps > MOST_STEPS else best
+    descend(level % len(table.cells), table.sides, room, 0, ())
+    most = most_value(table, room, level) if steps > MOST_STEPS else best
     return Filling(found, best if found else 0, most)

@@ -49,7 +49,7 @@ class Lister:
         self.kinds = strip_kinds(problem, self.values, counts)
         table = menu_of(problem, certificate.values, counts).table
         self.cell = table.cell
-        self.most = [int(value) * self.rate.denominator for value in table.with_both]
+        self.most = [int(value) * self.rate.denominator for value in table.cells[-1, table.sides]]
 
     def slack(self, counts: Sequence[int], limit: int) -> int:
         """What the cuts of a plan for `counts` may fall short by in all if its weight is to be `limit`."""

@@ -8,7 +8,7 @@ from roomspec.cutting.best_cut import made_by
 from roomspec.cutting.needs import Cut, Problem
 
 INFINITE = float("inf")
-MOST_NODES = 500
+MOST_NODES = 200
 """Nodes of the integer program's search."""
 
 
@@ -80,19 +80,20 @@ def quiet_solver() -> Any:
 
 
 def solve_whole(
-    counts: Sequence[int], cuts: Sequence[Cut], weights: Sequence[int], limit: int, deadline: float
+    counts: Sequence[int], cuts: Sequence[Cut], weights: Sequence[int], enough: int, deadline: float
 ) -> list[int] | None:
-    """How often each of `cuts`, so that `counts` are made with no more than `limit` of `weights`; None if not found.
+    """How often each of `cuts`, so that `counts` are made with the least sum of `weights`; None if nothing is found.
 
-    Stops after `MOST_NODES`; says nothing about whether there is one.
+    Stops at the sum `enough` or after `MOST_NODES`: a better answer may exist.
     """
     import highspy
 
     solver = quiet_solver()
     dearest = max(weights, default=1)
+    solver.setOptionValue("mip_rel_gap", 0.0)
     solver.setOptionValue("mip_max_nodes", MOST_NODES)
     solver.setOptionValue("time_limit", max(0.0, deadline - time.monotonic()))
-    solver.setOptionValue("objective_target", (limit + 0.5) / dearest)
+    solver.setOptionValue("objective_target", (enough + 0.5) / dearest)
     for count in counts:
         solver.addRow(float(count), INFINITE, 0, [], [])
     for place, cut in enumerate(cuts):

@@ -41,11 +41,11 @@ def find_plan(problem: Problem, seconds: float) -> Found:
     money = max(money, round_up(ceil(least(certificate, counts, problem.money)), problem.money))
     enough = max(lightest(problem, money, panels), ceil(least(certificate, counts, problem.weights)))
     if weight_of(problem, plan) > enough:
-        other = dive(problem, master, relaxed, certificate, enough, deadline)
-        plan = min((plan, other or plan), key=lambda plan: weight_of(problem, plan))
+        plans = [plan, dive(problem, master, relaxed, certificate, enough, deadline)]
+        plan = min(plans, key=lambda plan: weight_of(problem, plan))
     if money_of(problem, plan) > money:
-        other = integer_plan(problem, counts, certificate, problem.money, money, deadline)
-        plan = min((plan, other or plan), key=lambda plan: money_of(problem, plan))
+        other = integer_plan(problem, counts, master.cuts, certificate, money_of(problem, plan) - 1, enough, deadline)
+        plan = min((plan, other or plan), key=lambda plan: weight_of(problem, plan))
         plan, money = close(problem, counts, plan, certificate, money, deadline)
     return Found(plan, money, max(panels, money) if len(problem.stocks) == 1 else panels)
 
@@ -63,13 +63,15 @@ def money_of(problem: Problem, plan: Plan) -> int:
 def close(
     problem: Problem, counts: list[int], plan: Plan, certificate: Certificate, money: int, deadline: float
 ) -> tuple[Plan, int]:
-    """A cheaper plan or a higher bound, by searching through all plans that cost no more than the bound, and again."""
-    while money < money_of(problem, plan):
-        found = find_within(problem, counts, certificate, problem.money, money, deadline)
+    """A cheaper plan or a higher bound, by searching through all cheaper plans."""
+    while money < (spent := money_of(problem, plan)):
+        found = find_within(problem, counts, certificate, spent - 1, deadline)
         if found is Answer.UNKNOWN:
             break
         if found is Answer.NONE:
+            return plan, spent
+        plan = found
+    if money < spent - 1:
+        while find_within(problem, counts, certificate, money, deadline) is Answer.NONE:
             money = round_up(money + 1, problem.money)
-        else:
-            plan = found
     return plan, money
