@@ -4,24 +4,22 @@ from collections.abc import Callable
 
 import click
 
+from roomspec.cli import screen
 from roomspec.cli.jobs import expected, jobs_of_input
-from roomspec.cli.screen import paint_for
 from roomspec.cli.trouble import CLEAN, FINDINGS
 from roomspec.diagnostics.diagnostic import SEVERITIES
 from roomspec.files.jobs import Jobs, jobs_at, no_job_in
-
-FAIL_ON = click.option(
-    "--fail-on",
-    type=click.Choice(SEVERITIES),
-    default="error",
-    help="Exit 1 where a finding is at least this bad (error).",
-)
 
 
 @click.command(short_help="Find mistakes in a job: each at its place, with why and the mend.")
 @click.argument("path", metavar="PATH")
 @click.option("--as", "form", type=click.Choice(["text", "json"]), default="text", help="How to print the findings.")
-@FAIL_ON
+@click.option(
+    "--fail-on",
+    type=click.Choice(SEVERITIES),
+    default="error",
+    help="Exit 1 where a finding is at least this bad (error).",
+)
 @click.option("--name", default="standard-input.room", help="What to call the job read from `-`.")
 def check(path: str, form: str, fail_on: str, name: str) -> int:
     """Check the job PATH: a job file, or a folder that holds one. `-` reads the job from standard input.
@@ -43,11 +41,11 @@ def check(path: str, form: str, fail_on: str, name: str) -> int:
     if form == "json":
         from roomspec.reports.findings_json import findings_json
 
-        click.echo(findings_json(findings), nl=False)
+        screen.show(findings_json(findings))
     else:
         from roomspec.reports.findings_text import findings_text
 
-        click.echo(findings_text(findings, lines_of(jobs), paint_for()), nl=False)
+        screen.show(findings_text(findings, lines_of(jobs), screen.paint_for()))
     worst = min((SEVERITIES.index(finding.severity) for finding in findings), default=len(SEVERITIES))
     return FINDINGS if worst <= SEVERITIES.index(fail_on) else CLEAN
 

@@ -1,14 +1,13 @@
 """`roomspec estimate`: the order with its proof, the price, and what they rest on."""
 
 import shutil
-import sys
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 import click
 
+from roomspec.cli import screen
 from roomspec.cli.jobs import expected
-from roomspec.cli.screen import wants_colour
 from roomspec.cli.trouble import CLEAN, FINDINGS
 from roomspec.files.jobs import no_job_in, one_job_at, plain_reason
 
@@ -35,7 +34,7 @@ def estimate(path: str, form: str, output: str | None) -> int:
         raise click.ClickException(no_job_in(path).reason)
     out = estimate_of(snapshot)
     if output is None:
-        click.echo(_shown(out, form), nl=False)
+        screen.show(_shown(out, form))
     else:
         _write(Path(output), _plain(out, form))
     return FINDINGS if out.findings.error else CLEAN
@@ -52,11 +51,11 @@ def _plain(out: "EstimateOut", form: str) -> str:
 
 
 def _shown(out: "EstimateOut", form: str) -> str:
-    if form == "json" or not sys.stdout.isatty():
+    if form == "json" or not screen.is_terminal():
         return _plain(out, form)
     from roomspec.reports.estimate_text import estimate_screen
 
-    return estimate_screen(out, shutil.get_terminal_size().columns, wants_colour())
+    return estimate_screen(out, shutil.get_terminal_size().columns, screen.wants_colour())
 
 
 def _write(file: Path, text: str) -> None:

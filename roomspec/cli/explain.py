@@ -4,7 +4,7 @@ import difflib
 
 import click
 
-from roomspec.cli.screen import paint_for
+from roomspec.cli import screen
 
 
 @click.command(short_help="Explain a check: why, from which source, and how to mend it.")
@@ -26,10 +26,10 @@ def explain(name: str | None, everything: bool, form: str) -> int:
     if form == "json":
         from roomspec.reports.checks_json import checks_json
 
-        click.echo(checks_json(chosen), nl=False)
+        screen.show(checks_json(chosen))
     else:
         from roomspec.reports.checks_text import check_text, checks_text
 
-        paint = paint_for()
-        click.echo(check_text(chosen[0], paint) if name else checks_text(chosen, paint), nl=False)
+        paint = screen.paint_for()
+        screen.show(check_text(chosen[0], paint) if name else checks_text(chosen, paint))
     return 0

@@ -8,6 +8,7 @@ from pathlib import Path
 import click
 from msgspec import Struct
 
+from roomspec.cli import screen
 from roomspec.cli.trouble import CLEAN, FINDINGS, TROUBLE
 from roomspec.files.jobs import plain_reason
 
@@ -45,7 +46,7 @@ def format_files(paths: tuple[str, ...], check: bool, diff: bool, name: str) -> 
     changed = [result for result in results if result.before != result.after]
     for result in changed:
         if diff:
-            click.echo(difference(result), nl=False)
+            screen.show(difference(result))
         else:
             click.echo(f"{'would format' if check else 'formatted'} {result.name}")
     click.echo(_summary(len(changed), len(results), dry=check or diff), err=True)
@@ -105,7 +106,7 @@ def _format_input(name: str, check: bool, diff: bool) -> int:
     except ValueError as cause:
         raise click.ClickException(f"{name}: {cause}.") from cause
     if diff:
-        click.echo(difference(result), nl=False)
+        screen.show(difference(result))
     elif not check:
         sys.stdout.buffer.write(result.after.encode())
         sys.stdout.buffer.flush()
