@@ -69,7 +69,9 @@ def _room(room: Room, compiled: Compiled, engine: Engine, memo: Memo) -> tuple[R
     origins = compiled.origins[f"room {room.name}"]
     named = [compiled.origins[key] for key in _things(room) if key in compiled.origins]
     sealants = tuple(p.name for p in compiled.products.values() if isinstance(p, Compound) and p.kind == "sealant")
-    key = (Same(origins.fields), room.walls, room.purpose, tuple(Same(o.fields) for o in named), terms, sealants)
+    battened = tuple(name for name, method in compiled.methods.items() if method.battens)
+    places = (Same(origins.fields), tuple(Same(o.fields) for o in named))
+    key = (*places, room.walls, room.ceilings, room.purpose, room.access, terms, sealants, battened)
 
     def make() -> tuple[Raised, ...]:
         facts = RoomFacts(
@@ -81,6 +83,7 @@ def _room(room: Room, compiled: Compiled, engine: Engine, memo: Memo) -> tuple[R
             lambda: engine.runs(room),
             lambda: engine.layout(room, terms),
             sealants,
+            battened,
         )
         return run_checks(facts)
 

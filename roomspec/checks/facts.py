@@ -42,6 +42,8 @@ class RoomFacts(Struct, frozen=True):
     """Every piece: only for the checks that cannot do without."""
     sealants: tuple[str, ...] = ()
     """Names that the job's catalogue offers, for mends that must name one."""
+    battened: tuple[str, ...] = ()
+    """Likewise the methods that put panels on battens."""
 
 
 class EntryFacts(Struct, frozen=True):

@@ -6,9 +6,13 @@ from roomspec.checks.rules.laying.narrow_strip import narrow_strip
 from roomspec.checks.rules.laying.panel_laid_wrong_way import panel_laid_wrong_way
 from roomspec.checks.rules.laying.wall_taller_than_panel import wall_taller_than_panel
 from roomspec.checks.rules.survey.diagonal_disagrees import diagonal_disagrees
+from roomspec.checks.rules.survey.dimension_unconfirmed import dimension_unconfirmed
+from roomspec.checks.rules.survey.opening_door_off_floor import opening_door_off_floor
 from roomspec.checks.rules.survey.opening_outside_wall import opening_outside_wall
 from roomspec.checks.rules.survey.openings_overlap import openings_overlap
 from roomspec.checks.rules.survey.point_in_opening import point_in_opening
+from roomspec.checks.rules.survey.substrate_not_stated import substrate_not_stated
+from roomspec.checks.rules.survey.surface_unknown import surface_unknown
 from roomspec.checks.rules.survey.survey_does_not_close import survey_does_not_close
 from roomspec.checks.rules.water.unsealed_wet_joint import unsealed_wet_joint
 
@@ -18,6 +22,10 @@ CHECKS: tuple[Check, ...] = (
     opening_outside_wall,
     openings_overlap,
     point_in_opening,
+    opening_door_off_floor,
+    substrate_not_stated,
+    surface_unknown,
+    dimension_unconfirmed,
     panel_laid_wrong_way,
     wall_taller_than_panel,
     narrow_strip,

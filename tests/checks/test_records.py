@@ -33,7 +33,8 @@ def test_no_part_is_lacking(check: Check) -> None:
 
 def test_each_rule_file_is_registered_under_its_own_name() -> None:
     """The file, the record and the name in the tables are one."""
-    files = {path.stem.replace("_", "-"): path.parent.name for path in RULES.glob("*/*.py") if path.stem != "__init__"}
+    paths = [path for path in RULES.glob("*/*.py") if path.stem != "__init__"]
+    files = {path.stem.replace("_", "-"): path.parent.name.replace("_", " ") for path in paths}
     assert {check.name: check.group for check in RECORDS} == files
 
 

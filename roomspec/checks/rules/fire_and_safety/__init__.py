@@ -1,0 +1,1 @@
+"""What burns, and what can hurt those who do the work."""
