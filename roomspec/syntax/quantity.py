@@ -8,8 +8,6 @@ import re
 from decimal import Decimal
 from fractions import Fraction
 
-import msgspec
-
 from roomspec.quantities.length import INCH, METRE, MM
 from roomspec.syntax.numerals import (
     Trap,
@@ -91,8 +89,8 @@ def _feet(text: str, written: Written, feet: Fraction) -> Fraction | Trap:
         return thousands(text, f"{written.number}{written.inches}")
     inches = number_of(Written("", written.inches, BY_SPELLING["in"]))
     if isinstance(inches, Trap):
-        better = [f"{written.number}' {inch.removesuffix(' in')}\"" for inch in inches.instead]
-        return instead(inches.message, *better, name=inches.name) if better else inches
+        mended = number_of(Written("", inches.instead[0].removesuffix(" in"), None)) if inches.instead else inches
+        return mended if isinstance(mended, Trap) else instead(inches.message, feet_and_inches(feet * 12 + mended))
     if inches >= 12:
         return instead(f"{text} has 12 inches or more after the feet", feet_and_inches(feet * 12 + inches))
     return inches
@@ -229,9 +227,9 @@ def _read(text: str, measure: str, usual: str) -> Decimal | Trap:
 
 def _signed(trap: Trap, written: Written) -> Trap:
     """The trap with the minus sign before the texts it offers."""
-    if written.sign != "-":
+    if written.sign != "-" or not trap.instead:
         return trap
-    return msgspec.structs.replace(trap, instead=tuple(f"-{better}" for better in trap.instead))
+    return instead(trap.message, *(f"-{better}" for better in trap.instead), name=trap.name)
 
 
 def _of_another_kind(text: str, found: str, wanted: str) -> Trap:

@@ -8,7 +8,7 @@ from roomspec.syntax.statements import placing
 from roomspec.syntax.tables import tables
 from roomspec.syntax.tree import Node, Word
 
-NAMES = st.sampled_from(["a", "b", "g.02", "2.04", "limestone-long", "wc_3", "Küche", "ванная", "101", "x", "door", "7b"])
+NAMES = st.sampled_from(["a", "b", "g.02", "2.04", "sw-25x50", "wc_3", "Küche", "ванная", "101", "x", "door", "7b"])
 LENGTHS = st.one_of(
     st.integers(0, 99999).map(str),
     st.decimals(0, 9999, places=1).map(lambda number: f"{number} mm"),
@@ -43,6 +43,7 @@ VALUES = {
 GAPS = st.sampled_from([" ", "  ", "\t", "   "])
 COMMENTS = st.sampled_from(["", "", "", "  # as measured", "#x", " # 2 m \"open"])
 INDENTS = st.sampled_from(["", "  ", "    ", "\t"])
+PUT_IN = st.sampled_from(["", "q", "\n", " ", '"', "#", "0", ":", "\r\n", "\t", "ü", "x"])
 MOST_WORDS = 24
 
 
@@ -67,7 +68,7 @@ def statements(draw: st.DrawFn, kind: str) -> str:
     keywords = tables().keywords
     first = draw(st.sampled_from(tables().words[kind]))
     stack, text, count = Stack(), "", 0
-    kinds: tuple[str, ...] = (next(name for name, word in keywords.items() if word == first and Stack().accepts_one(name)),)
+    kinds = tuple(name for name, word in keywords.items() if word == first and stack.accepts_one(name))
     while True:
         terminal = draw(st.sampled_from(kinds))
         if terminal == "$END":
@@ -125,7 +126,7 @@ def damaged(draw: st.DrawFn) -> str:
     for _ in range(draw(st.integers(1, 6))):
         at = draw(st.integers(0, len(text)))
         cut = draw(st.integers(0, 3))
-        text = text[:at] + draw(st.sampled_from(["", "q", "\n", " ", '"', "#", "0", ":", "\r\n", "\t", "ü", "x"])) + text[at + cut :]
+        text = text[:at] + draw(PUT_IN) + text[at + cut :]
     return text
 
 
