@@ -11,9 +11,13 @@ from roomspec.checks.rules.survey.opening_door_off_floor import opening_door_off
 from roomspec.checks.rules.survey.opening_outside_wall import opening_outside_wall
 from roomspec.checks.rules.survey.openings_overlap import openings_overlap
 from roomspec.checks.rules.survey.point_in_opening import point_in_opening
+from roomspec.checks.rules.survey.step_in_substrate import step_in_substrate
 from roomspec.checks.rules.survey.substrate_not_stated import substrate_not_stated
 from roomspec.checks.rules.survey.surface_unknown import surface_unknown
 from roomspec.checks.rules.survey.survey_does_not_close import survey_does_not_close
+from roomspec.checks.rules.survey.too_long_to_get_in import too_long_to_get_in
+from roomspec.checks.rules.survey.wall_not_flat import wall_not_flat
+from roomspec.checks.rules.survey.wall_out_of_plumb import wall_out_of_plumb
 from roomspec.checks.rules.water.unsealed_wet_joint import unsealed_wet_joint
 
 CHECKS: tuple[Check, ...] = (
@@ -26,6 +30,10 @@ CHECKS: tuple[Check, ...] = (
     substrate_not_stated,
     surface_unknown,
     dimension_unconfirmed,
+    wall_not_flat,
+    wall_out_of_plumb,
+    step_in_substrate,
+    too_long_to_get_in,
     panel_laid_wrong_way,
     wall_taller_than_panel,
     narrow_strip,

@@ -1,0 +1,85 @@
+"""Panels are longer than what can be carried into the room."""
+
+from collections.abc import Iterator
+
+from roomspec.checks.example import GLUED, PANEL
+from roomspec.checks.facts import RoomFacts
+from roomspec.checks.finding import Finding
+from roomspec.checks.lined import lined_faces, named, one
+from roomspec.checks.record import COMMON_PRACTICE, Check, finds
+from roomspec.diagnostics.diagnostic import Related
+from roomspec.quantities.length import shown_mm
+
+
+@finds(
+    Check(
+        name="too-long-to-get-in",
+        group="survey",
+        severity="warning",
+        scope="room",
+        summary="a piece, or as a hint a whole panel, is longer than the room's `access`",
+        why=(
+            "What does not go round the stair or into the lift is found out on delivery day, with the gang waiting. A"
+            " piece that is too long needs a shorter panel and a joint. A panel that is only cut down in the room can"
+            " be cut before it is carried up, if somebody knows."
+        ),
+        source=(COMMON_PRACTICE,),
+        bad="""\
+job example
+room 1 "Attic bedroom"
+  height 2500
+  access 2400
+  wall a 3000
+    on      plaster
+    surface sound
+    finish  limestone-long by glued vertical
+"""
+        + PANEL
+        + GLUED,
+        good="""\
+job example
+room 1 "Attic bedroom"
+  height 2500
+  access 2600
+  wall a 3000
+    on      plaster
+    surface sound
+    finish  limestone-long by glued vertical
+"""
+        + PANEL
+        + GLUED,
+    )
+)
+def too_long_to_get_in(facts: RoomFacts) -> Iterator[Finding]:
+    """The pieces of each lining first; where all of them can be got in, the panels that they are cut from."""
+    access = facts.room.access
+    if access is None:
+        return
+    used = {finish.panel for _, face in lined_faces(facts.room) for finish in face.finishes}
+    for panel in sorted(used, key=lambda panel: panel.name):
+        if panel.length <= access:
+            continue
+        pieces: dict[str, int] = {}
+        for wall in facts.layout().walls:
+            lengths = [piece.length for lining in wall.linings if lining.panel == panel for piece in lining.pieces]
+            if lengths:
+                pieces[wall.name] = max(lengths)
+        if not pieces:
+            continue
+        walls = [("wall", name) for name, length in pieces.items() if length > access]
+        longest = max(pieces.values())
+        if walls:
+            message = f"{named(walls)}: pieces of {panel.name} are up to {shown_mm(longest)} mm long"
+        else:
+            walls = [("wall", name) for name in pieces]
+            message = f"{panel.name} is {shown_mm(panel.length)} mm long, its longest piece here {shown_mm(longest)}"
+        yield Finding(
+            at=facts.here(("access",)),
+            message=f"{message}; {shown_mm(access)} is the most that can be got in",
+            help="choose a shorter panel with a joint"
+            if longest > access
+            else "cut the panels before carrying them in",
+            about=(*one(walls), f"panel {panel.name}"),
+            related=tuple(Related("its finish", facts.here((*wall, "finishes"))) for wall in walls[:4]),
+            severity="" if longest > access else "hint",
+        )

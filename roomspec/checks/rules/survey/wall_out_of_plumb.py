@@ -1,0 +1,67 @@
+"""A wall is wider, or narrower, at the ceiling than at the floor."""
+
+from collections.abc import Iterator
+
+from roomspec.checks.example import GLUED, PANEL
+from roomspec.checks.facts import RoomFacts
+from roomspec.checks.finding import Finding
+from roomspec.checks.flatness_limits import plumb_allowed
+from roomspec.checks.record import Check, finds
+from roomspec.diagnostics.diagnostic import Citation
+from roomspec.quantities.length import shown_mm
+
+
+@finds(
+    Check(
+        name="wall-out-of-plumb",
+        group="survey",
+        severity="warning",
+        scope="room",
+        summary="a wall's width at the ceiling differs from that at the floor by more than a plumb corner allows",
+        why=(
+            "Where the widths differ the corner leans, and the last panel is cut to a taper that everybody sees beside"
+            " a straight trim. Up to the tolerance of a plastered wall a scribed cut hides it; beyond that the corner"
+            " should be battened out plumb, or the client told."
+        ),
+        source=(Citation("NHBC Standards 2020", "9.1.3: 8 mm up to 3 m of height, 12 mm in all above"),),
+        bad="""\
+job example
+room 1 "Breakfast room"
+  height 2400
+  wall a 3000 to 3022
+    on      plaster
+    surface sound
+    finish  limestone-long by glued vertical
+"""
+        + PANEL
+        + GLUED,
+        good="""\
+job example
+room 1 "Breakfast room"
+  height 2400
+  wall a 3000 to 3008
+    on      plaster
+    surface sound
+    finish  limestone-long by glued vertical
+"""
+        + PANEL
+        + GLUED,
+    )
+)
+def wall_out_of_plumb(facts: RoomFacts) -> Iterator[Finding]:
+    """Hold the difference of each lined wall's two widths against the tolerance for its height."""
+    for wall in facts.room.walls:
+        lean = wall.width_top - wall.width
+        height = max((y for _, y in wall.top), default=0)
+        allowed = plumb_allowed(height)
+        if wall.bare or not wall.finishes or abs(lean) <= allowed:
+            continue
+        yield Finding(
+            at=facts.here(("wall", wall.name, "width_top")),
+            message=(
+                f"wall {wall.name} is {shown_mm(abs(lean))} mm {'wider' if lean > 0 else 'narrower'} at the ceiling"
+                f" than at the floor; {shown_mm(allowed)} is the most for a wall {shown_mm(height)} high"
+            ),
+            help="batten the corner out plumb, or allow it once the client knows that the last panel tapers",
+            about=(f"wall {wall.name}",),
+        )
