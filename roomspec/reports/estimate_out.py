@@ -8,7 +8,7 @@ from roomspec.analysis.found import Found
 from roomspec.analysis.session import Snapshot
 from roomspec.checks.registry import CHECKS
 from roomspec.model.job import Job
-from roomspec.pricing.estimate import Estimate
+from roomspec.pricing.build_up import Price
 from roomspec.pricing.order import OrderLine
 from roomspec.quantities.length import to_mm
 from roomspec.quantities.money import cent_of, rounded
@@ -52,7 +52,7 @@ def estimate_of(snapshot: Snapshot) -> EstimateOut:
             ExtraOut(line.text, places(line.quantity, 3), line.unit, _to_cents(line.unit_price, cent), line.cost)
             for line in estimate.extras
         ),
-        price=_price(estimate),
+        price=_price(estimate.price, cent),
         assumptions=estimate.assumptions,
         exclusions=estimate.exclusions,
         cautions=estimate.cautions,
@@ -117,20 +117,19 @@ def _measured(job: Job, taken: TakeOff) -> MeasuredOut:
     return MeasuredOut(job.terms.measured, walls)
 
 
-def _price(estimate: Estimate) -> PriceOut:
-    price = estimate.price
+def _price(price: Price, cent: Decimal) -> PriceOut:
     return PriceOut(
-        material=price.material,
-        labour=price.labour,
-        extras=price.extras,
-        cost=price.cost,
-        overhead=price.overhead,
-        profit=price.profit,
-        contingency=price.contingency,
-        net=price.net,
-        tax=price.tax,
-        total=price.total,
-        steps=tuple(StepOut(step.name, step.amount, step.percent, step.base) for step in price.steps),
+        material=_to_cents(price.material, cent),
+        labour=_to_cents(price.labour, cent),
+        extras=_to_cents(price.extras, cent),
+        cost=_to_cents(price.cost, cent),
+        overhead=_to_cents(price.overhead, cent),
+        profit=_to_cents(price.profit, cent),
+        contingency=_to_cents(price.contingency, cent),
+        net=_to_cents(price.net, cent),
+        tax=_to_cents(price.tax, cent),
+        total=_to_cents(price.total, cent),
+        steps=tuple(StepOut(step.name, _to_cents(step.amount, cent), step.percent, step.base) for step in price.steps),
     )
 
 
