@@ -1,9 +1,13 @@
-"""Lines that a mend writes into a room."""
+"""Lines that a mend writes into a room or a method."""
 
 from collections.abc import Iterable
 
 from roomspec.checks.facts import RoomFacts, written
 from roomspec.diagnostics.diagnostic import Edit, Origin
+from roomspec.model.method import Method
+
+# Lines that any method has, most telling first: a new line is written above one of them.
+_LINES = ("glue", "battens", "screw", "fix", "behind", "scribe", "gaps", "start", "inside_corner", "edge", "top")
 
 
 def above_finishes(facts: RoomFacts, faces: Iterable[tuple[str, str]], line: str) -> tuple[Edit, ...]:
@@ -16,3 +20,10 @@ def above_finishes(facts: RoomFacts, faces: Iterable[tuple[str, str]], line: str
 def above(place: Origin, line: str) -> Edit:
     """Write `line` above the statement at `place`, as deep as that stands."""
     return Edit(Origin(place.block, place.line, place.start, place.start), f"{line}\n{' ' * place.start}")
+
+
+def into_method(facts: RoomFacts, method: Method, line: str) -> tuple[Edit, ...]:
+    """Write `line` above another line of the method; nothing where none of it can be found."""
+    lines = facts.elsewhere(f"method {method.name}")
+    below = next((place for name in _LINES if (place := written(lines, (name,))) is not None), None)
+    return (above(below, line),) if below is not None else ()

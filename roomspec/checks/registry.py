@@ -1,8 +1,12 @@
 """Every check, in one visible tuple: a new one is its file and a line here."""
 
 from roomspec.checks.record import Check
+from roomspec.checks.rules.laying.bond_on_upright_panels import bond_on_upright_panels
+from roomspec.checks.rules.laying.cut_at_outside_corner import cut_at_outside_corner
 from roomspec.checks.rules.laying.finishes_overlap import finishes_overlap
+from roomspec.checks.rules.laying.narrow_row import narrow_row
 from roomspec.checks.rules.laying.narrow_strip import narrow_strip
+from roomspec.checks.rules.laying.no_gap import no_gap
 from roomspec.checks.rules.laying.panel_laid_wrong_way import panel_laid_wrong_way
 from roomspec.checks.rules.laying.wall_taller_than_panel import wall_taller_than_panel
 from roomspec.checks.rules.survey.diagonal_disagrees import diagonal_disagrees
@@ -38,6 +42,10 @@ CHECKS: tuple[Check, ...] = (
     wall_taller_than_panel,
     narrow_strip,
     finishes_overlap,
+    bond_on_upright_panels,
+    cut_at_outside_corner,
+    narrow_row,
+    no_gap,
     unsealed_wet_joint,
 )
 """Trade advice, in the order in which it runs and is listed."""

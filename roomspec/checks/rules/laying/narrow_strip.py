@@ -2,10 +2,11 @@
 
 from collections.abc import Iterator
 
-from roomspec.checks.facts import Path, RoomFacts, written
+from roomspec.checks.facts import RoomFacts, written
 from roomspec.checks.finding import Finding
 from roomspec.checks.record import Check, finds
-from roomspec.diagnostics.diagnostic import Citation, Edit, Fix, Origin
+from roomspec.checks.starting import start_edits
+from roomspec.diagnostics.diagnostic import Citation, Fix
 from roomspec.layout.extent import Run
 from roomspec.layout.set_out import set_out
 from roomspec.model.shape import SetOut
@@ -91,7 +92,7 @@ def narrow_strip(facts: RoomFacts) -> Iterator[Finding]:
                     else "begin elsewhere, such as `start joint at` a place, or choose another cover width"
                 ),
                 about=(f"wall {wall.name}", f"panel {run.panel.name}", f"method {run.method.name}"),
-                fixes=(Fix("start balanced", tuple(_edits(facts, wall.name, run))),) if cured else (),
+                fixes=(Fix("start balanced", tuple(start_edits(facts, wall.name, run, "balanced"))),) if cured else (),
                 severity=severity,
             )
 
@@ -113,16 +114,3 @@ def _strips(ends: dict[str, int]) -> str:
         return f"the strips at both ends are {shown_mm(ends['left'])} mm"
     first, *more = [f"at the {side} is {shown_mm(width)} mm" for side, width in ends.items()]
     return " and the one ".join([f"the strip {first}", *more])
-
-
-def _edits(facts: RoomFacts, wall: str, run: Run) -> Iterator[Edit]:
-    """`start balanced` in each line that makes the run: finishes of different starts would no longer be one run."""
-    done = set()
-    for at in run.finishes:
-        path: Path = ("wall", wall, "finishes", at)
-        start = written(facts.here, (*path, "start"))
-        line = facts.here(path)
-        place = start or Origin(line.block, line.line, line.end, line.end)
-        if place not in done:
-            done.add(place)
-            yield Edit(place, "start balanced" if start else " start balanced")

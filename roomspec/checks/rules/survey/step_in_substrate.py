@@ -82,7 +82,7 @@ def _finding(
     fixes = [Fix(f"lay it by {name}", (Edit(method, name),)) for name in facts.battened if line]
     return Finding(
         at=method,
-        message=f"{' '.join(key)}: {layer} ends behind this finish, and {finish.method.name} has no battens to bridge it",
+        message=f"{' '.join(key)}: {layer} ends behind this finish; {finish.method.name} has no battens to bridge it",
         help=f"lay it on battens, take the {layer} off (`remove {layer}`), or end one finish at the step",
         about=(" ".join(key), f"method {finish.method.name}"),
         related=(Related(f"the {layer}", facts.here((*key, "substrates", on))),),

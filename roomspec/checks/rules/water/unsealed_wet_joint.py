@@ -5,6 +5,8 @@ from itertools import accumulate
 
 from roomspec.checks.facts import RoomFacts, written
 from roomspec.checks.finding import Finding
+from roomspec.checks.insert import into_method
+from roomspec.checks.lined import finish_box
 from roomspec.checks.profile import lowest
 from roomspec.checks.record import COMMON_PRACTICE, Check, finds
 from roomspec.checks.wording import listed
@@ -13,13 +15,11 @@ from roomspec.layout.extent import Run
 from roomspec.layout.face import neighbours
 from roomspec.model.method import Method
 from roomspec.model.wall import Finish, Wall
-from roomspec.takeoff.clip import Box, box_of
+from roomspec.takeoff.clip import Box
 from roomspec.takeoff.parts import direct_water
 
 _NAMES = {"joints": "the joints", "corners": "the corners", "edges": "the edges", "floor": "the floor line"}
 _NAMES |= {"ceiling": "the ceiling line"}
-# A line that any method has, most telling first: a seal line is written above it.
-_LINES = ("glue", "battens", "screw", "fix", "behind", "scribe", "gaps", "start", "inside_corner", "edge", "top")
 
 
 @finds(
@@ -87,17 +87,11 @@ def unsealed_wet_joint(facts: RoomFacts) -> Iterator[Finding]:
             continue
         run_of = {at: run for run in facts.runs()[index] for at in run.finishes}
         for at, finish in enumerate(wall.finishes):
-            bounds = _bounds(wall, finish)
-            wetted = [both for box in direct if (both := bounds.common(box)) is not None]
+            bounds = finish_box(wall, finish)
+            wetted = [both for box in direct if bounds is not None and (both := bounds.common(box)) is not None]
             open_places = _open_places(facts, index, finish, run_of.get(at), wetted)
             if open_places:
                 yield _finding(facts, wall, at, finish.method, open_places)
-
-
-def _bounds(wall: Wall, finish: Finish) -> Box:
-    height = max((y for _, y in wall.top), default=0)
-    face = Box(0, max(wall.width, wall.width_top), 0, height)
-    return face.common(box_of(finish.region)) or Box(0, 0, 0, 0)
 
 
 def _open_places(facts: RoomFacts, index: int, finish: Finish, run: Run | None, wetted: list[Box]) -> list[str]:
@@ -173,12 +167,9 @@ def _seal_line(facts: RoomFacts, method: Method, places: list[str]) -> str:
 
 def _mend(facts: RoomFacts, method: Method, places: list[str]) -> tuple[Edit, ...]:
     """Add the places to the first seal line, or a seal line above another line of the method."""
-    lines = facts.elsewhere(f"method {method.name}")
     if method.seals:
-        seal = written(lines, ("seals", 0))
+        seal = written(facts.elsewhere(f"method {method.name}"), ("seals", 0))
         return (Edit(Origin(seal.block, seal.line, seal.end, seal.end), " " + " ".join(places)),) if seal else ()
-    below = next((line for name in _LINES if (line := written(lines, (name,))) is not None), None)
-    if below is None or not facts.sealants:
+    if not facts.sealants:
         return ()
-    place = Origin(below.block, below.line, below.start, below.start)
-    return (Edit(place, f"{_seal_line(facts, method, places)}\n{' ' * below.start}"),)
+    return into_method(facts, method, _seal_line(facts, method, places))
