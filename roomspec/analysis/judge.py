@@ -1,6 +1,7 @@
 """Checks over a compiled job: each room, product, method and the job, less what is waved off."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
+from typing import NamedTuple
 
 from roomspec.analysis.engine import Engine
 from roomspec.analysis.memo import Memo, Same
@@ -8,6 +9,8 @@ from roomspec.checks.allowing import ALL, Allow, Scope, apply_allows
 from roomspec.checks.facts import EntryFacts, JobFacts, Path, RoomFacts, Where
 from roomspec.checks.finding import Raised
 from roomspec.checks.run import run_checks
+from roomspec.checks.said_once import said_once
+from roomspec.checks.used import Used, products_of, used_in
 from roomspec.compile.job import Compiled
 from roomspec.compile.origins import Origins
 from roomspec.diagnostics.diagnostic import Diagnostic, Origin
@@ -28,17 +31,28 @@ def judge(compiled: Compiled, engine: Engine, memo: Memo) -> tuple[Diagnostic, .
             Allow(allowed.check, allowed.reason, key, allowed.name_at, allowed.at)
         )
     everywhere = [allow for thing, found in allows.items() if not thing.startswith("room ") for allow in found]
-    of_job = (*map(Raised, compiled.problems), *_job(compiled), *_entries(compiled, memo))
+    judged = _rooms(compiled, engine, memo)
+    of_job = (*map(Raised, compiled.problems), *_job(compiled, judged), *_entries(compiled, memo))
     scopes = [Scope(of_job, tuple(everywhere))]
-    for room in compiled.job.rooms:
+    for room, one in zip(compiled.job.rooms, judged, strict=True):
         own = allows.get(f"room {room.name}", ())
-        scopes.append(Scope(_room(room, compiled, engine, memo), (*own, *everywhere)))
-    return tuple(raised.diagnostic for raised in apply_allows(scopes))
+        scopes.append(Scope(one.raised, (*own, *everywhere)))
+    return said_once(apply_allows(scopes))
 
 
-def _job(compiled: Compiled) -> tuple[Raised, ...]:
+class _Judged(NamedTuple):
+    """What a room's checks found, and what the job's need to know of it."""
+
+    raised: tuple[Raised, ...]
+    used: Used
+
+
+def _job(compiled: Compiled, judged: Iterable[_Judged]) -> tuple[Raised, ...]:
     here = _where(compiled.origins.get(f"job {compiled.job.name}"))
-    return run_checks(JobFacts(compiled.job, here, lambda key: _where(compiled.origins.get(key))))
+    used = tuple(dict.fromkeys(one.used for one in judged))
+    return run_checks(
+        JobFacts(compiled.job, here, lambda key: _where(compiled.origins.get(key)), used, tuple(compiled.gangs))
+    )
 
 
 def _entries(compiled: Compiled, memo: Memo) -> Iterator[Raised]:
@@ -63,17 +77,35 @@ def _named_entries(compiled: Compiled) -> Iterable[tuple[str, object]]:
         yield f"gang {name}", gang
 
 
-def _room(room: Room, compiled: Compiled, engine: Engine, memo: Memo) -> tuple[Raised, ...]:
+def _rooms(compiled: Compiled, engine: Engine, memo: Memo) -> list[_Judged]:
+    products, methods = compiled.products.values(), compiled.methods
+    sealants = tuple(p.name for p in products if isinstance(p, Compound) and p.kind == "sealant")
+    battened = tuple(name for name, method in methods.items() if method.battens)
+    places = {key: Same(origins.fields) for key, origins in compiled.origins.items() if not key.startswith("room ")}
+    by_method: dict[str, tuple[Same, ...]] = {}
+    for name, method in methods.items():
+        keys = (f"method {name}", *(" ".join(key) for key in products_of(method)))
+        by_method[name] = tuple(places[key] for key in keys if key in places)
+    return [_room(room, compiled, engine, memo, places, by_method, (sealants, battened)) for room in compiled.job.rooms]
+
+
+def _room(
+    room: Room,
+    compiled: Compiled,
+    engine: Engine,
+    memo: Memo,
+    places: Mapping[str, Same],
+    by_method: Mapping[str, tuple[Same, ...]],
+    offered: tuple[tuple[str, ...], tuple[str, ...]],
+) -> _Judged:
     """Kept by the room's own values and by where they, and the things that they name, are written."""
     terms = compiled.job.terms
     origins = compiled.origins[f"room {room.name}"]
-    named = [compiled.origins[key] for key in _things(room) if key in compiled.origins]
-    sealants = tuple(p.name for p in compiled.products.values() if isinstance(p, Compound) and p.kind == "sealant")
-    battened = tuple(name for name, method in compiled.methods.items() if method.battens)
-    places = (Same(origins.fields), tuple(Same(o.fields) for o in named))
-    key = (*places, room.walls, room.ceilings, room.purpose, room.access, terms, sealants, battened)
+    panels, methods = _named(room)
+    named = (*(places.get(f"panel {name}") for name in panels), *(by_method.get(name) for name in methods))
+    key = (Same(origins.fields), named, room.walls, room.ceilings, room.purpose, room.access, terms, offered)
 
-    def make() -> tuple[Raised, ...]:
+    def make() -> _Judged:
         facts = RoomFacts(
             room,
             terms,
@@ -82,23 +114,23 @@ def _room(room: Room, compiled: Compiled, engine: Engine, memo: Memo) -> tuple[R
             lambda: engine.plan(room),
             lambda: engine.runs(room),
             lambda: engine.layout(room, terms),
-            sealants,
-            battened,
+            *offered,
         )
-        return run_checks(facts)
+        return _Judged(run_checks(facts), used_in(room))
 
     return memo.get("check", f"room {room.name}", key, make)
 
 
-def _things(room: Room) -> Iterable[str]:
-    """The keys of the panels and methods that the room's finishes name, each once."""
-    found: dict[str, None] = {}
+def _named(room: Room) -> tuple[Iterable[str], Iterable[str]]:
+    """The panels and the methods that the room's finishes name, each once."""
+    panels: dict[str, None] = {}
+    methods: dict[str, None] = {}
     walls = (finish for wall in room.walls for finish in wall.finishes)
     ceilings = (finish for ceiling in room.ceilings for finish in ceiling.finishes)
     for finish in (*walls, *ceilings):
-        found[f"panel {finish.panel.name}"] = None
-        found[f"method {finish.method.name}"] = None
-    return found
+        panels[finish.panel.name] = None
+        methods[finish.method.name] = None
+    return panels, methods
 
 
 def _where(origins: Origins | None) -> Where:

@@ -4,6 +4,7 @@ from collections.abc import Callable
 
 from msgspec import Struct
 
+from roomspec.checks.used import Used
 from roomspec.diagnostics.diagnostic import Origin
 from roomspec.layout.extent import Run
 from roomspec.layout.laid import Plan, RoomLayout
@@ -60,3 +61,7 @@ class JobFacts(Struct, frozen=True):
     job: Job
     here: Where
     elsewhere: Callable[[str], Where]
+    used: tuple[Used, ...] = ()
+    """What its rooms call for: each room's, those that are alike once."""
+    gangs: tuple[str, ...] = ()
+    """Names that the job's catalogue offers, for mends that must name one."""

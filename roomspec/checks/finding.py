@@ -10,6 +10,9 @@ class Finding(Struct, frozen=True):
 
     `about` are the walls, products and methods concerned, as keys (`wall a`, `panel limestone-long`, `method glued`);
     an `allow` that stands in one of them waves the finding off. The room and the job need not be named.
+
+    `face` is the wall or ceiling that the message holds for, where it does not name it itself (`wall a`): what holds
+    for several faces of a room is then said once, with their names before it (`said_once`).
     """
 
     at: Origin
@@ -19,10 +22,12 @@ class Finding(Struct, frozen=True):
     related: tuple[Related, ...] = ()
     fixes: tuple[Fix, ...] = ()
     severity: str = ""
+    face: str = ""
 
 
 class Raised(Struct, frozen=True):
-    """A diagnostic and the keys of what it is about."""
+    """A diagnostic, the keys of what it is about, and the face that its message holds for."""
 
     diagnostic: Diagnostic
     about: tuple[str, ...] = ()
+    face: str = ""

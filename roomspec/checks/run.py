@@ -30,8 +30,7 @@ def _scope_of(facts: RoomFacts | EntryFacts | JobFacts) -> str:
 def _named(check: Check, finding: Finding) -> Raised:
     severity = finding.severity or check.severity
     return Raised(
-        Diagnostic(
-            check.name, severity, finding.message, finding.at, finding.help, finding.related, finding.fixes
-        ),
+        Diagnostic(check.name, severity, finding.message, finding.at, finding.help, finding.related, finding.fixes),
         finding.about,
+        finding.face,
     )

@@ -1,0 +1,110 @@
+"""What the linings of a room call for. The job's checks read this, a room's kept by its content, not the rooms."""
+
+from collections.abc import Iterable, Iterator
+
+from msgspec import Struct
+
+from roomspec.checks.lined import finish_box, lined_faces
+from roomspec.layout.openings import lined_faces as lined_reveals
+from roomspec.model.method import Method
+from roomspec.model.product import Panel, Product, Trim
+from roomspec.model.room import Room
+from roomspec.model.wall import Ceiling, Finish, Wall
+
+TRIM_PLACES = (
+    "start", "inside_corner", "outside_corner", "edge", "top", "joint", "skirting", "cap", "cornice", "architrave",
+)  # fmt: skip
+"""A method's fields that may hold a trim."""
+
+Task = tuple[str, tuple[str, ...], tuple[str, ...]]
+"""A task as a gang's constants know it, where it is done (the most particular place first), and its units."""
+
+
+class Used(Struct, frozen=True, cache_hash=True):
+    """The panels, methods and tasks of a room, each once, in the order of the walls."""
+
+    panels: tuple[Panel, ...]
+    methods: tuple[Method, ...]
+    tasks: tuple[Task, ...]
+
+
+def used_in(room: Room) -> Used:
+    """What the room's linings call for; ceilings take no labour until they are counted."""
+    finishes = [finish for _, face in lined_faces(room) for finish in face.finishes]
+    panels = dict.fromkeys(finish.panel for finish in finishes)
+    methods = dict.fromkeys(finish.method for finish in finishes)
+    tasks = dict.fromkeys(task for wall in room.walls for task in _tasks(wall))
+    return Used(tuple(panels), tuple(methods), tuple(tasks))
+
+
+def all_used(used: Iterable[Used]) -> tuple[tuple[Panel, ...], tuple[Method, ...], tuple[Task, ...]]:
+    """Panels, methods and tasks of several rooms, each once."""
+    panels: dict[Panel, None] = {}
+    methods: dict[Method, None] = {}
+    tasks: dict[Task, None] = {}
+    for one in used:
+        panels.update(dict.fromkeys(one.panels))
+        methods.update(dict.fromkeys(one.methods))
+        tasks.update(dict.fromkeys(one.tasks))
+    return tuple(panels), tuple(methods), tuple(tasks)
+
+
+def trims_of(method: Method) -> Iterator[tuple[str, Trim]]:
+    """The trims that a method names, each with its field."""
+    for place in TRIM_PLACES:
+        trim = getattr(method, place)
+        if isinstance(trim, Trim):
+            yield place, trim
+
+
+def products_of(method: Method) -> dict[tuple[str, str], Product]:
+    """What a method is bought with, by kind and name."""
+    found: dict[tuple[str, str], Product] = {}
+    if method.glue is not None:
+        found["adhesive", method.glue.adhesive.name] = method.glue.adhesive
+    for seal in method.seals:
+        found["sealant", seal.sealant.name] = seal.sealant
+    for layer in method.battens:
+        found["support", layer.support.name] = layer.support
+    for fixing in (method.screw, method.fix):
+        if fixing is not None:
+            found["fixing", fixing.name] = fixing
+    if method.behind is not None:
+        found["sheet", method.behind.name] = method.behind
+    for _, trim in trims_of(method):
+        found["trim", trim.name] = trim
+    return found
+
+
+def _tasks(wall: Wall) -> Iterator[Task]:
+    for removal in wall.removals:
+        yield "removing", (removal.what,), ("m2", "m", "each")
+    for finish in () if wall.bare else wall.finishes:
+        yield from _finish_tasks(wall, finish)
+
+
+def _finish_tasks(wall: Wall, finish: Finish) -> Iterator[Task]:
+    method = finish.method
+    yield "panels", (finish.direction,), ("m2", "each")
+    if method.behind is not None:
+        yield "sheets", (), ("m2",)
+    if method.battens:
+        yield "battens", (), ("m", "each")
+    for _, trim in trims_of(method):
+        yield "trims", (trim.role,), ("m", "each")
+    if method.seals and any(wet.exposure == "direct" for wet in wall.wet):
+        yield "seals", (), ("m",)
+    if any(covers(wall, finish, point.x, point.up) for point in wall.points):
+        yield "cut-outs", (), ("each",)
+    for opening in wall.openings:
+        yield "openings", (), ("each",)
+        if lined_reveals(opening):
+            yield "panels", ("reveals", finish.direction), ("m2", "each")
+
+
+def covers(face: Wall | Ceiling, finish: Finish, x: int, up: int) -> bool:
+    """True where the finish's region holds the point and no opening does."""
+    box = finish_box(face, finish)
+    if box is None or not (box.left <= x <= box.right and box.bottom <= up <= box.top):
+        return False
+    return not any(o.x < x < o.right and o.sill < up < o.top for o in face.openings)
