@@ -19,7 +19,7 @@ _WORD_ENDS = r"(?![\w.\-])"
 _HEADER = '''# ruff: noqa: E501
 """The parser's tables as JSON. Generated from room.lark by `python -m roomspec_grammar.write_tables`."""
 
-TABLES = r\'\'\'
+TABLES = r"""
 '''
 
 
@@ -167,7 +167,7 @@ def tables_text(tables: dict[str, Any]) -> str:
         else:
             parts.append(f'"{name}":{json.dumps(value)}')
     body = ",\n".join(parts)
-    return f"{_HEADER}{{{body}}}\n'''\n"
+    return f'{_HEADER}{{{body}}}\n"""\n'
 
 
 def main() -> None:

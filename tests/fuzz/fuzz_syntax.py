@@ -12,7 +12,27 @@ from roomspec.syntax.format import format_text
 from roomspec.syntax.quantity import read_length
 from roomspec.syntax.tree import FileTree
 
-NOISE = ["\0", "\x85", "\u2028", "\r", "\r\n", "\n", '"', "#", "'", "½", "9" * 40, "\t", " ", "\ufeff", "é", "×", ":", "§", "  "]
+NOISE = [
+    "\0",
+    "\x85",
+    "\u2028",
+    "\r",
+    "\r\n",
+    "\n",
+    '"',
+    "#",
+    "'",
+    "½",
+    "9" * 40,
+    "\t",
+    " ",
+    "\ufeff",
+    "é",
+    "×",
+    ":",
+    "§",
+    "  ",
+]
 WORDS = [word for example in EXAMPLES.values() for word in example.split()]
 
 

@@ -16,7 +16,7 @@ LENGTHS = st.one_of(
     st.tuples(st.integers(1, 30), st.integers(0, 11), st.sampled_from(["", " 1/2", "½", "-3/4"])).map(
         lambda parts: f"{parts[0]}' {parts[1]}{parts[2]}\""
     ),
-    st.sampled_from(["3/4 in", "94 1/2 in", "8.5 ft", "240cm", "8ft 6", "8'-6½\"", "½\"", "2400mm", "6 ft"]),
+    st.sampled_from(["3/4 in", "94 1/2 in", "8.5 ft", "240cm", "8ft 6", "8'-6½\"", '½"', "2400mm", "6 ft"]),
 )
 VALUES = {
     "LENGTH": LENGTHS,
@@ -41,7 +41,7 @@ VALUES = {
     "COMMA": st.just(","),
 }
 GAPS = st.sampled_from([" ", "  ", "\t", "   "])
-COMMENTS = st.sampled_from(["", "", "", "  # as measured", "#x", " # 2 m \"open"])
+COMMENTS = st.sampled_from(["", "", "", "  # as measured", "#x", ' # 2 m "open'])
 INDENTS = st.sampled_from(["", "  ", "    ", "\t"])
 PUT_IN = st.sampled_from(["", "q", "\n", " ", '"', "#", "0", ":", "\r\n", "\t", "ü", "x"])
 MOST_WORDS = 24

@@ -118,7 +118,7 @@ def test_formatting_a_damaged_text_keeps_its_meaning(text: str) -> None:
     assert meaning(neat) == meaning(text)
 
 
-@given(text=st.text("ab room1wall\n\t #\"x9\r\x85\u2028\ufeff", max_size=80))
+@given(text=st.text('ab room1wall\n\t #"x9\r\x85\u2028\ufeff', max_size=80))
 @settings(max_examples=200, deadline=None)
 def test_formatting_any_text_twice_is_formatting_it_once(text: str) -> None:
     """Whatever the text is; letters are neither lost nor added."""

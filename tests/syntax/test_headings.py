@@ -35,7 +35,7 @@ def test_a_broken_wall_still_opens() -> None:
 
 def test_a_misspelt_heading_is_taken_for_the_nearest() -> None:
     """`romo` opens a room of its own block, with the columns of the text as written."""
-    text = "room 1\n  wall a 3000\nromo 2 \"Store\"\n  height 2400\n  celing over\n    bare\n"
+    text = 'room 1\n  wall a 3000\nromo 2 "Store"\n  height 2400\n  celing over\n    bare\n'
     assert outline(text) == [
         ("room 1", [], [("wall", "a", [])]),
         ("room 2", ["height"], [("ceiling", "over", ["bare"])]),
@@ -105,10 +105,11 @@ def test_a_line_that_may_stand_once_is_refused_the_second_time() -> None:
 def test_what_may_stand_many_times_does() -> None:
     """Regions, openings, each kind of `keep` and of trim, several lengths."""
     text = (
-        "room 1\n  wall a 9000\n    on tile\n    on stone up 0 to 900\n    on wet\n".replace("    on wet\n", "")
-        + "    keep skirting 100\n    keep cornice 90\n    door 9 x 9\n    door 9 x 9\n    height 9 from 0 to 9\n"
-        + "    height 8 from 9 to 18\nmethod m\n  start a\n  edge b\n  seal c bead 5 at floor\n  seal c bead 9 at joints\n"
-        + "panel p\n  length 2400 at 20 each\n  length 2600 at 22 each\n"
+        "room 1\n  wall a 9000\n    on tile\n    on stone up 0 to 900\n"
+        "    keep skirting 100\n    keep cornice 90\n    door 9 x 9\n    door 9 x 9\n    height 9 from 0 to 9\n"
+        "    height 8 from 9 to 18\nmethod m\n  start a\n  edge b\n"
+        "  seal c bead 5 at floor\n  seal c bead 9 at joints\n"
+        "panel p\n  length 2400 at 20 each\n  length 2600 at 22 each\n"
     )
     assert not shown(text)
     twice = text.replace("keep cornice", "keep skirting").replace("edge b", "start b")

@@ -16,7 +16,14 @@ CASES = [
     (WALL, "dorr 900 x 2000 at 5", "dorr", "`dorr` begins no line; did you mean `door`?", "door", True),
     (WALL, "Door 900 x 2000", "Door", "`Door` begins no line; did you mean `door`?", "door", True),
     (WALL, "paint blue", "paint", "`paint` begins no line that is known", None, False),
-    (WALL, "door 900 x 2000 at", "door 900 x 2000 at", "`door 900 x 2000 at` is not finished: a length is missing", None, False),
+    (
+        WALL,
+        "door 900 x 2000 at",
+        "door 900 x 2000 at",
+        "`door 900 x 2000 at` is not finished: a length is missing",
+        None,
+        False,
+    ),
     (WALL, "door 900 x 2000 att 5", "att", "`att` cannot be read here; did you mean `at`?", "at", False),
     (WALL, "door 900 at 50", "at", "`at` stands where `x` belongs", None, False),
     (WALL, "door 9oo x 2000", "9oo", "`9oo` cannot be read as a length", "900", True),
@@ -27,10 +34,24 @@ CASES = [
     (WALL, "{", "{", "no braces are wanted, since a line belongs to the heading above it; leave out `{`", "", False),
     (WALL, "bare;", ";", "no semicolon is wanted, since one fact stands on one line; leave out `;`", "", False),
     (WALL, "bare bare", "bare", "`bare` is too much: the line is complete after `bare`", None, False),
-    (WALL, 'note "key at reception', '"key at reception', "this text has no closing quotation mark", '"key at reception"', False),
+    (
+        WALL,
+        'note "key at reception',
+        '"key at reception',
+        "this text has no closing quotation mark",
+        '"key at reception"',
+        False,
+    ),
     (WALL, "note “key”", "“key”", "texts stand in straight quotation marks", None, False),
     (WALL, "finish board glued", "glued", "`by` is missing before `glued`", "by glued", False),
-    (WALL, "finish board by glued vertcal", "vertcal", "`vertcal` cannot be read here; did you mean `vertical`?", "vertical", True),
+    (
+        WALL,
+        "finish board by glued vertcal",
+        "vertcal",
+        "`vertcal` cannot be read here; did you mean `vertical`?",
+        "vertical",
+        True,
+    ),
     (WALL, "wet splashed", "splashed", "`splashed` cannot be read here; did you mean `splash`?", "splash", True),
     (JOB, "date tomorrow", "tomorrow", "`tomorrow` stands where a date such as 2026-11-25 belongs", None, False),
     (JOB, "use rooms", "rooms", "`rooms` stands where a text in quotation marks belongs", '"rooms"', False),
@@ -65,7 +86,9 @@ def shown(text: str) -> list[tuple[str, str, str]]:
     ]
 
 
-@pytest.mark.parametrize(("under", "line", "words", "message", "instead", "safe"), CASES, ids=lambda value: str(value)[:24])
+@pytest.mark.parametrize(
+    ("under", "line", "words", "message", "instead", "safe"), CASES, ids=lambda value: str(value)[:24]
+)
 def test_a_line_is_explained(under: str, line: str, words: str, message: str, instead: str | None, safe: bool) -> None:
     """The words, the message and the fix are these; nothing else is said."""
     text = f"{under}    {line}\n"
@@ -75,13 +98,11 @@ def test_a_line_is_explained(under: str, line: str, words: str, message: str, in
     assert [fix.safe for fix in fixes] == ([] if instead is None else [safe])
 
 
-@pytest.mark.parametrize(("under", "line", "words", "message", "instead", "safe"), CASES, ids=lambda value: str(value)[:24])
-def test_the_mend_of_a_single_mistake_reads(
-    under: str, line: str, words: str, message: str, instead: str | None, safe: bool
-) -> None:
+@pytest.mark.parametrize("case", [case for case in CASES if case[5]], ids=lambda case: str(case[1])[:24])
+def test_the_mend_of_a_single_mistake_reads(case: tuple[str, str, str, str, str, bool]) -> None:
     """A safe fix leaves nothing to complain of."""
-    if safe:
-        assert not shown(f"{under}    {line.replace(words, instead or '', 1)}\n")
+    under, line, words, _, instead, _ = case
+    assert not shown(f"{under}    {line.replace(words, instead, 1)}\n")
 
 
 def test_messages_stand_alone_in_an_estimators_words() -> None:
@@ -90,7 +111,9 @@ def test_messages_stand_alone_in_an_estimators_words() -> None:
         for _, problem in all_problems(f"{under}    {line}\n"):
             for said in (problem.message, problem.help):
                 assert "\n" not in said and not said.endswith(".")
-                assert not any(word in said for word in ("illegal", "token", "NAME", "LENGTH", "$END", "_KEY", "syntax"))
+                assert not any(
+                    word in said for word in ("illegal", "token", "NAME", "LENGTH", "$END", "_KEY", "syntax")
+                )
 
 
 def test_noise_is_limited_and_quick() -> None:

@@ -221,7 +221,7 @@ def test_any_text_is_a_length_or_a_trap_and_its_spelling_keeps_its_value(text: s
         ("8'-6½\"", "8' 6 1/2\""),
         ("8 ft 6 in", "8' 6\""),
         ("8'", "8 ft"),
-        ("½\"", "1/2 in"),
+        ('½"', "1/2 in"),
         ("6-1/2 inches", "6 1/2 in"),
         ("6.5m²", "6.5 m2"),
         ("92°", "92 deg"),
