@@ -32,7 +32,7 @@ def test_two_finishes_beside_the_bath_take_a_panel_more() -> None:
 
 
 def test_a_dado_up_a_stair_is_cut_to_its_slope() -> None:
-    """Fourteen blanks of 900 and the rise over a strip, one of 900 and the rise over 100; the cap as long as it slopes."""
+    """Blanks of 900 and the rise over a strip, the last of 900 and the rise over 100; the cap as long as it slopes."""
     cap = "method dado\n  cap rail\ntrim rail\n  role cap\n  length 5000\n"
     made = estimate(
         "room r\n  height 2400\n  wall a 3600\n    floor 0 to 2700\n    finish board by dado vertical up 0 to 900\n",
