@@ -1,7 +1,5 @@
 """Lines that a mend writes into a room or a method."""
 
-from collections.abc import Iterable
-
 from roomspec.checks.facts import RoomFacts, written
 from roomspec.diagnostics.diagnostic import Edit, Origin
 from roomspec.model.method import Method
@@ -10,11 +8,10 @@ from roomspec.model.method import Method
 _LINES = ("glue", "battens", "screw", "fix", "behind", "scribe", "gaps", "start", "inside_corner", "edge", "top")
 
 
-def above_finishes(facts: RoomFacts, faces: Iterable[tuple[str, str]], line: str) -> tuple[Edit, ...]:
-    """Write `line` above the first finish of each of the faces: once where the room's own finish serves several."""
-    places = (written(facts.here, (*face, "finishes", 0)) for face in faces)
-    found = dict.fromkeys(place for place in places if place is not None)
-    return tuple(above(place, line) for place in found)
+def above_finish(facts: RoomFacts, face: tuple[str, str], line: str) -> tuple[Edit, ...]:
+    """Write `line` above the first finish of a face, which may be the room's own."""
+    place = written(facts.here, (*face, "finishes", 0))
+    return (above(place, line),) if place is not None else ()
 
 
 def above(place: Origin, line: str) -> Edit:

@@ -74,13 +74,14 @@ def no_gap(facts: RoomFacts) -> Iterator[Finding]:
             yield Finding(
                 at=facts.here(("wall", wall.name, "finishes", run.finishes[0], "method")),
                 message=(
-                    f"wall {wall.name}: {run.panel.name} expands, and method {method} leaves no gap at the"
-                    f" {listed(tight)} and has no trim there"
+                    f"{run.panel.name} expands, and method {method} leaves no gap at the {listed(tight)} and has no"
+                    " trim there"
                 ),
                 help=f"leave one in method {method}: `{line}`",
                 about=(f"wall {wall.name}", f"panel {run.panel.name}", f"method {method}"),
                 related=(Related("it expands", expands),) if expands else (),
                 fixes=(Fix(f"leave a gap at the {listed(tight)}", edits),) if edits else (),
+                face=f"wall {wall.name}",
             )
 
 

@@ -5,10 +5,10 @@ from collections.abc import Iterator
 from roomspec.checks.example import GLUED, PANEL
 from roomspec.checks.facts import RoomFacts
 from roomspec.checks.finding import Finding
-from roomspec.checks.insert import above_finishes
-from roomspec.checks.lined import finish_box, lined_faces, named, one
+from roomspec.checks.insert import above_finish
+from roomspec.checks.lined import finish_box, lined_faces
 from roomspec.checks.record import COMMON_PRACTICE, Check, finds
-from roomspec.diagnostics.diagnostic import Fix, Related
+from roomspec.diagnostics.diagnostic import Fix
 from roomspec.model.wall import Ceiling, Wall
 from roomspec.takeoff.parts import divide
 
@@ -51,24 +51,22 @@ room 1 "Bedroom"
     )
 )
 def substrate_not_stated(facts: RoomFacts) -> Iterator[Finding]:
-    """One finding a room, with all of its faces; a frame with its studs recorded needs no more for screws."""
-    faces = [(kind, face) for kind, face in lined_faces(facts.room) if _unstated(face)]
-    if not faces:
-        return
-    names = [(kind, face.name) for kind, face in faces]
-    first, *rest = (facts.here(name) for name in names)
-    # A new line would win over one that speaks of a part of the wall.
-    partly = any(face.substrates for _, face in faces)
-    edits = {substrate: above_finishes(facts, names, f"on {substrate}") for substrate in _USUAL if not partly}
-    what = "the panels partly go onto" if all(face.substrates for _, face in faces) else "the panels go onto"
-    yield Finding(
-        at=first,
-        message=f"{named(names)}: nothing says what {what}; the quotation will assume that it carries them",
-        help="say what it is made of, outermost layer first: `on tile over plaster over masonry`",
-        about=one(names),
-        related=tuple(Related("here too", place) for place in rest[:8]),
-        fixes=tuple(Fix(f"add `on {substrate}`", made) for substrate, made in edits.items() if made),
-    )
+    """Each lined face; a frame with its studs recorded needs no more for screws."""
+    for kind, face in lined_faces(facts.room):
+        if not _unstated(face):
+            continue
+        # A new line would win over one that speaks of a part of the wall.
+        usual = () if face.substrates else _USUAL
+        edits = {substrate: above_finish(facts, (kind, face.name), f"on {substrate}") for substrate in usual}
+        partly = "some of the panels go onto" if face.substrates else "the panels go onto"
+        yield Finding(
+            at=facts.here((kind, face.name)),
+            message=f"nothing says what {partly}; the quotation will assume that it carries them",
+            help="say what it is made of, outermost layer first: `on tile over plaster over masonry`",
+            about=(f"{kind} {face.name}",),
+            fixes=tuple(Fix(f"add `on {substrate}`", made) for substrate, made in edits.items() if made),
+            face=f"{kind} {face.name}",
+        )
 
 
 def _unstated(face: Wall | Ceiling) -> bool:

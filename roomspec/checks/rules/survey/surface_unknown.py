@@ -5,10 +5,10 @@ from collections.abc import Iterator
 from roomspec.checks.example import GLUED, PANEL
 from roomspec.checks.facts import RoomFacts
 from roomspec.checks.finding import Finding
-from roomspec.checks.insert import above_finishes
-from roomspec.checks.lined import finish_box, lined_faces, named, one
+from roomspec.checks.insert import above_finish
+from roomspec.checks.lined import finish_box, lined_faces
 from roomspec.checks.record import COMMON_PRACTICE, Check, finds
-from roomspec.diagnostics.diagnostic import Fix, Related
+from roomspec.diagnostics.diagnostic import Fix
 from roomspec.model.wall import Ceiling, Wall
 from roomspec.takeoff.parts import divide
 
@@ -51,26 +51,23 @@ room 1 "Bedroom"
     )
 )
 def surface_unknown(facts: RoomFacts) -> Iterator[Finding]:
-    """One finding a room, with all of its faces. A surface recorded as unknown is judged by another check."""
-    faces = [(kind, face) for kind, face in lined_faces(facts.room) if _unrecorded(face)]
-    if not faces:
-        return
-    names = [(kind, face.name) for kind, face in faces]
-    first, *rest = (facts.here(name) for name in names)
-    # A new line would win over one that speaks of a part of the wall.
-    partly = any(face.surfaces for _, face in faces)
-    edits = () if partly else above_finishes(facts, names, "surface sound")
-    yield Finding(
-        at=first,
-        message=(
-            f"{named(names)}: panels are glued here and nothing says how sound the surface is; the quotation will"
-            " assume that it is sound, dry and clean"
-        ),
-        help="say how it was found: `surface sound`, `loose`, `painted`, `damp` or `unknown`",
-        about=one(names),
-        related=tuple(Related("here too", place) for place in rest[:8]),
-        fixes=(Fix("add `surface sound`", edits),) if edits else (),
-    )
+    """Each lined face. A surface recorded as unknown is judged by another check."""
+    for kind, face in lined_faces(facts.room):
+        if not _unrecorded(face):
+            continue
+        # A new line would win over one that speaks of a part of the wall.
+        edits = () if face.surfaces else above_finish(facts, (kind, face.name), "surface sound")
+        yield Finding(
+            at=facts.here((kind, face.name)),
+            message=(
+                "panels are glued here and nothing says how sound the surface is; the quotation will assume that it is"
+                " sound, dry and clean"
+            ),
+            help="say how it was found: `surface sound`, `loose`, `painted`, `damp` or `unknown`",
+            about=(f"{kind} {face.name}",),
+            fixes=(Fix("add `surface sound`", edits),) if edits else (),
+            face=f"{kind} {face.name}",
+        )
 
 
 def _unrecorded(face: Wall | Ceiling) -> bool:

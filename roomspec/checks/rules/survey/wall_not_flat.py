@@ -72,13 +72,14 @@ def wall_not_flat(facts: RoomFacts) -> Iterator[Finding]:
                 yield Finding(
                     at=facts.here((kind, face.name, "flatness", place)),
                     message=(
-                        f"{kind} {face.name} is {shown_mm(flat.gap)} mm out under {shown_mm(flat.under)};"
+                        f"{shown_mm(flat.gap)} mm out of flat under {shown_mm(flat.under)};"
                         f" {shown_mm(allowed)} is the most {why}"
                     ),
                     help="float the wall level, or take up the difference with battens packed to a plane",
                     about=(f"{kind} {face.name}", f"method {finish.method.name}"),
                     related=(Related(f"laid by {finish.method.name}", method),) if method else (),
                     fixes=tuple(Fix(f"lay it by {name}", (Edit(method, name),)) for name in battens if method),
+                    face=f"{kind} {face.name}",
                 )
 
 

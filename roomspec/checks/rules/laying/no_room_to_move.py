@@ -1,0 +1,134 @@
+"""A run moves further than its ends allow."""
+
+from collections.abc import Iterator
+from decimal import Decimal
+
+from roomspec.checks.example import GLUED
+from roomspec.checks.facts import RoomFacts, written
+from roomspec.checks.finding import Finding
+from roomspec.checks.record import Check, finds
+from roomspec.diagnostics.diagnostic import Citation, Related
+from roomspec.layout.corner import Side
+from roomspec.layout.ends import End
+from roomspec.layout.extent import Run
+from roomspec.layout.face import neighbours
+from roomspec.model.room import Room
+from roomspec.quantities.length import MM, shown_mm
+from roomspec.takeoff.movement import movement
+
+_PLAY = MM
+"""What a cut end leaves where neither gap nor trim is named: common practice, no source."""
+
+_TENTH = MM // 10
+
+_EXAMPLE = """\
+job example
+room 1 "Corridor"
+  height 2400
+  on      plaster
+  surface sound
+  finish  drift-long by glued vertical
+  wall a 6000
+  wall b 1500
+  wall c 6000
+  wall d 1500
+panel drift-long "Drift print, long"
+  length  2600
+  cover   250
+  thick   10
+  price   31.50 each
+  expands 0.07 mm/m/K
+"""
+
+
+@finds(
+    Check(
+        name="no-room-to-move",
+        group="laying",
+        severity="warning",
+        scope="room",
+        summary="a run of panels moves further with the temperature than its ends allow",
+        why=(
+            "Plastic and composite panels grow and shrink as the room warms up and cools down. A run that is held at"
+            " both ends pushes its middle off the wall, or opens a joint when it is cold. A gap under a trim at either"
+            " end, or a joint trim half-way, takes it up."
+        ),
+        source=(
+            Citation("thermal expansion", "length x expansion x swing of temperature (20 K unless given)"),
+            Citation("common practice", "a cut end leaves about 1 mm"),
+        ),
+        bad=_EXAMPLE + GLUED,
+        good=_EXAMPLE + GLUED + "  gap  5 at floor ceiling ends\n",
+    )
+)
+def no_room_to_move(facts: RoomFacts) -> Iterator[Finding]:
+    """Hold the movement across and up each run against what its two ends allow."""
+    swing = facts.terms.swing
+    for index, (wall, runs) in enumerate(zip(facts.room.walls, facts.runs(), strict=True)):
+        for run in runs:
+            rate = run.panel.expands
+            if rate is None or not run.strips:
+                continue
+            left, right, bottom, top = run.bounds
+            for way, length, allowed in (
+                ("wide", right - left, _along(facts.room, index, run)),
+                ("high", top - bottom, _up(run)),
+            ):
+                moved = movement(length, rate, swing)
+                if allowed is not None and moved > allowed:
+                    yield _finding(facts, wall.name, run, way, (length, int(moved), allowed), swing)
+
+
+def _along(room: Room, index: int, run: Run) -> int | None:
+    """What the left and right ends allow together; None where one of them is free."""
+    wall = room.walls[index]
+    before, after = neighbours(room, index)
+    reaches_left = min(part.place[0] for part in run.parts) <= 0
+    reaches_right = max(part.place[1] for part in run.parts) >= max(wall.width, wall.width_top)
+    left = _end(run, run.left, before.corner.kind) if before is not None and reaches_left else None
+    right = _end(run, run.right, wall.corner.kind) if after is not None and reaches_right else None
+    return None if left is None or right is None else left + right
+
+
+def _end(run: Run, end: End, corner: str) -> int | None:
+    """What one end at a corner allows; None where nothing stops it: beyond an outside corner of a bare wall."""
+    if not end.meetings:
+        trim = end.side.trim
+        return run.method.gap("ends") + (trim.allows if trim else _PLAY) if corner == "inside" else None
+    gap = run.method.gap("ends") if corner == "inside" else 0
+    return gap + min(_meeting(meeting.side, run) for meeting in end.meetings)
+
+
+def _meeting(side: Side, run: Run) -> int:
+    if side.trim is not None:
+        return side.trim.allows
+    # Where the neighbour butts, this end is hidden behind its panels and may be cut short.
+    hidden = side.kind == "inside-corner" and side.treatment in ("butted", "none") and side.take <= 0
+    return run.panel.thick if hidden else _PLAY
+
+
+def _up(run: Run) -> int | None:
+    """What floor and ceiling allow together; None where the run stops short of one of them."""
+    if not any(part.on_floor for part in run.parts) or not any(part.top is None for part in run.parts):
+        return None
+    method = run.method
+    floor = method.gap("floor") + (run.floor.trim.allows if run.floor.trim else 0)
+    ceiling = method.gap("ceiling") + (run.ceiling.trim.allows if run.ceiling.trim else 0)
+    return max(floor, _PLAY) + max(ceiling, _PLAY)
+
+
+def _finding(facts: RoomFacts, wall: str, run: Run, way: str, figures: tuple[int, int, int], swing: Decimal) -> Finding:
+    length, moved, allowed = figures
+    moved = -(-moved // _TENTH) * _TENTH
+    expands = written(facts.elsewhere(f"panel {run.panel.name}"), ("expands",))
+    ends = "ends" if way == "wide" else "floor ceiling"
+    return Finding(
+        at=facts.here(("wall", wall, "finishes", run.finishes[0], "method")),
+        message=(
+            f"wall {wall}: a run of {run.panel.name} {shown_mm(length)} mm {way} moves {shown_mm(moved)} over"
+            f" {swing.normalize():f} K; its ends allow {shown_mm(allowed)}"
+        ),
+        help=f"leave a gap in method {run.method.name}, such as `gap 5 at {ends}`, or divide the run by a joint trim",
+        about=(f"wall {wall}", f"panel {run.panel.name}", f"method {run.method.name}"),
+        related=(Related("how it expands", expands),) if expands else (),
+    )
