@@ -5,6 +5,7 @@ The only file that imports lark: lark takes seconds to build the parser, a reade
 
 import json
 import re
+from functools import lru_cache
 from hashlib import sha256
 from pathlib import Path
 from typing import Any
@@ -35,13 +36,15 @@ def whole_word(terminal: TerminalDef) -> None:
         terminal.priority = 1
 
 
-def lark_parser(*starts: str, strict: bool = False) -> Lark:
-    """lark's own parser with its contextual lexer: what the tables are made from, and what they are tested against."""
+@lru_cache(2)
+def lark_parser(strict: bool = False) -> Lark:
+    """lark's own parser with its contextual lexer, for starts `file` and `line`: what the tables are made from, and
+    what they are tested against. `strict` raises where the grammar has a conflict or two terminals match one text."""
     return Lark(
         grammar_text(),
         parser="lalr",
         lexer="contextual",
-        start=list(starts),
+        start=["file", "line"],
         keep_all_tokens=True,
         edit_terminals=whole_word,
         propagate_positions=False,
@@ -49,25 +52,23 @@ def lark_parser(*starts: str, strict: bool = False) -> Lark:
     )
 
 
-def built_tables() -> dict[str, Any]:
+def built_tables(lark: Lark) -> dict[str, Any]:
     """The tables as JSON values; `roomspec.syntax.tables.Tables` says what they mean."""
-    line = lark_parser("line")
-    keywords = _keywords(line)
-    rules = sorted(line.rules, key=lambda rule: (rule.origin.name, rule.order, str(rule)))
-    number = {rule: place for place, rule in enumerate(rules)}
-    parser: Any = line.parser
+    keywords = _keywords(lark)
+    parser: Any = lark.parser
     table = parser.parser._parse_table
     order = _order(table, "line")
-    rows = [
-        {symbol: _action(target, number, order) for symbol, (_, target) in sorted(table.states[state].items())}
-        for state in order
-    ]
+    actions = [_actions(table, state) for state in order]
+    used = {target for row in actions for target in row.values() if isinstance(target, Rule)}
+    rules = sorted(used, key=lambda rule: (rule.origin.name, rule.order, str(rule)))
+    number = {rule: place for place, rule in enumerate(rules)}
+    rows = [{symbol: _action(target, number, order) for symbol, target in row.items()} for row in actions]
     return {
         "grammar": sha256(grammar_text().encode()).hexdigest(),
         "end": order[table.end_states["line"]],
         "keywords": keywords,
-        "patterns": _patterns(line, keywords),
-        **_statements(lark_parser("file", "line").rules, keywords),
+        "patterns": _patterns(lark, keywords),
+        **_statements(lark.rules, keywords),
         "rules": [[rule.origin.name, len(rule.expansion), _shape(rule)] for rule in rules],
         "states": rows,
     }
@@ -84,7 +85,7 @@ def _patterns(lark: Lark, keywords: dict[str, str]) -> dict[str, str]:
     named: dict[str, str] = {}
     patterns: dict[str, str] = {}
     for terminal in sorted(lark.terminals, key=lambda terminal: terminal.name):
-        if terminal.name not in keywords and terminal.name not in lark.ignore_tokens:
+        if terminal.name not in keywords and terminal.name not in (*lark.ignore_tokens, "_NL"):
             pattern = terminal.pattern.to_regexp()
             patterns[terminal.name] = named.get(pattern, pattern)
             named.setdefault(pattern, terminal.name)
@@ -96,11 +97,16 @@ def _order(table: Any, start: str) -> dict[int, int]:
     order = {table.start_states[start]: 0}
     waiting = [*order]
     for state in waiting:
-        for _, (_, target) in sorted(table.states[state].items()):
+        for target in _actions(table, state).values():
             if not isinstance(target, Rule) and target not in order:
                 order[target] = len(order)
                 waiting.append(target)
     return order
+
+
+def _actions(table: Any, state: int) -> dict[str, Any]:
+    """A state's row: a state or a rule for each symbol. A line on its own ends at its end, not at a line end."""
+    return {symbol: target for symbol, (_, target) in sorted(table.states[state].items()) if symbol != "_NL"}
 
 
 def _action(target: Any, number: dict[Rule, int], order: dict[int, int]) -> int:
@@ -172,7 +178,7 @@ def tables_text(tables: dict[str, Any]) -> str:
 
 def main() -> None:
     """Write the module."""
-    (_HERE / "tables.py").write_text(tables_text(built_tables()), "utf-8")
+    (_HERE / "tables.py").write_text(tables_text(built_tables(lark_parser())), "utf-8")
 
 
 if __name__ == "__main__":

@@ -16,6 +16,9 @@ from roomspec.syntax.recover import broken_heading, deeper_follows, indent
 from roomspec.syntax.statements import placing, words_of
 from roomspec.syntax.tree import Node, Placed, Statement
 
+MOST_AGAIN = 5
+"""Options given again that are told of in one line."""
+
 
 class Piece(Struct, frozen=True):
     """What a piece of text holds: its blocks, and what stands under no heading: the `units` line and problems."""
@@ -60,9 +63,10 @@ def _take(state: Gathering, line: Line, number: int, text: str) -> None:
         return
     node = line.node
     if line.again:
-        for option in line.again:
+        for option in line.again[:MOST_AGAIN]:
             state.say(option_again(state, option, number, text))
-        node = Node(node.kind, tuple(part for part in node.parts if not any(part is option for option in line.again)))
+        again = {id(option) for option in line.again}
+        node = Node(node.kind, tuple(part for part in node.parts if id(part) not in again))
     if node.kind in placing().table_of:
         _open(state, node, number, text)
     elif node.kind == "units_in" and state.top is None and state.inner is None:

@@ -58,6 +58,10 @@ class Lexis(Struct, frozen=True):
     values: tuple[tuple[str, "re.Pattern[str]"], ...]
 
 
+Value = Word | Node | tuple["Value", ...]
+"""What stands on the parser's stack; a tuple is a run of values that is not yet part of a node."""
+
+
 class Stack:
     """The parser between two words. Words go in, nodes come out; a word that does not fit leaves it as it was."""
 
@@ -65,7 +69,7 @@ class Stack:
 
     def __init__(self) -> None:
         self.states: list[int] = [0]
-        self.values: list[Word | list[Word | Node] | Node] = []
+        self.values: list[Value] = []
 
     def copy(self) -> "Stack":
         """A second one at the same place."""
@@ -84,14 +88,10 @@ class Stack:
             if action >= 0:
                 break
             origin, size, shape = read.rules[~action]
-            parts = _spliced(values[len(values) - size :]) if size else []
-            if size:
-                del states[-size:], values[-size:]
+            parts = tuple(values[len(values) - size :])
+            del states[len(states) - size :], values[len(values) - size :]
             states.append(read.states[states[-1]][origin])
-            if shape == _INLINE or (shape == _COLLAPSED and len(parts) == 1):
-                values.append(parts[0] if shape == _COLLAPSED else parts)
-            else:
-                values.append(Node(origin, tuple(parts)))
+            values.append(parts if shape == _INLINE else _node(origin, parts, shape == _COLLAPSED))
             if word is None and states[-1] == read.end:
                 self.states, self.values = states, values
                 return True
@@ -121,14 +121,17 @@ class Stack:
 _ANY = Word("", "", 0, 0)
 
 
-def _spliced(values: "list[Word | list[Word | Node] | Node]") -> list[Word | Node]:
+def _node(origin: str, values: tuple[Value, ...], collapsed: bool) -> Word | Node:
+    """A rule's node with the runs in it laid out; its one part instead where the rule is one of several."""
     parts: list[Word | Node] = []
-    for value in values:
-        if isinstance(value, list):
-            parts.extend(value)
+    waiting = list(reversed(values))
+    while waiting:
+        value = waiting.pop()
+        if isinstance(value, tuple):
+            waiting.extend(reversed(value))
         else:
             parts.append(value)
-    return parts
+    return parts[0] if collapsed and len(parts) == 1 else Node(origin, tuple(parts))
 
 
 @lru_cache(None)

@@ -9,4 +9,4 @@ from roomspec_grammar.write_tables import lark_parser
 @pytest.fixture(scope="session")
 def lark() -> Lark:
     """The whole grammar with lark's contextual lexer, for starts `line` and `file`."""
-    return lark_parser("file", "line")
+    return lark_parser(strict=True)
