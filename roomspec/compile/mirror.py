@@ -5,7 +5,7 @@ from msgspec.structs import replace
 from roomspec.compile.face_lines import Rise
 from roomspec.compile.finish_lines import FinishLine
 from roomspec.model.room import Diagonal
-from roomspec.model.shape import Profile, Region, SetOut
+from roomspec.model.shape import Profile, Region
 from roomspec.model.wall import (
     Boxing,
     Ceiling,
@@ -22,8 +22,6 @@ from roomspec.model.wall import (
     WallPoint,
     Wet,
 )
-
-_WAYS = {"left": "right", "right": "left"}
 
 
 def mirrored_walls(walls: tuple[Wall, ...]) -> tuple[Wall, ...]:
@@ -96,7 +94,7 @@ def mirrored(value: object, width: int) -> object:
             x = None if value.x is None else width - value.x
             return replace(value, x=x, region=_region(value.region, width))
         case Finish() | FinishLine():
-            return replace(value, start=_set_out(value.start, width), region=_region(value.region, width))
+            return replace(value, start=value.start.mirrored(width), region=_region(value.region, width))
         case Substrate() | Surface() | Flatness() | Studs() | Wet():
             return replace(value, region=_region(value.region, width))
         case Rise():
@@ -126,8 +124,3 @@ def _region(region: Region, width: int) -> Region:
     left = None if region.right is None else width - region.right
     right = None if region.left is None else width - region.left
     return replace(region, left=left, right=right)
-
-
-def _set_out(start: SetOut, width: int) -> SetOut:
-    at = None if start.at is None else width - start.at
-    return SetOut(_WAYS.get(start.way, start.way), at)

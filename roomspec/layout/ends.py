@@ -13,6 +13,7 @@ from msgspec import Struct
 from roomspec.layout.corner import Side, meet
 from roomspec.layout.touching import Rect
 from roomspec.model.method import Method
+from roomspec.model.product import Panel, Trim
 from roomspec.model.wall import Finish, Wall
 
 
@@ -31,6 +32,11 @@ class End(Struct, frozen=True, cache_hash=True):
     side: Side
     meetings: tuple[Meeting, ...] = ()
     scribed: bool = False
+
+
+def joint_trim(panel: Panel, method: Method) -> Trim | None:
+    """The trim over a run's end joints: the method's, battens behind them or not, unless the ends themselves join."""
+    return None if panel.joined == "all edges" else method.joint
 
 
 def edge_side(method: Method) -> Side:

@@ -48,7 +48,10 @@ class Piece(Struct, frozen=True, cache_hash=True):
 
 
 class Joint(Struct, frozen=True, cache_hash=True):
-    """A line where two pieces of one run meet: kind `long` (tongue and groove) or `end`."""
+    """A line where two pieces of one run meet: kind `long` (tongue and groove) or `end`.
+
+    Pieces that a joint trim keeps apart meet along its middle.
+    """
 
     kind: str
     line: Line
@@ -88,7 +91,7 @@ class Lining(Struct, frozen=True, cache_hash=True):
     """Widths across the panels from the start, end strips included (columns of upright panels, rows of flat ones)."""
     joints_along: tuple[tuple[int, ...], ...]
     """For flat panels, the lengths along each row; for upright ones one tuple, the heights between end joints over the
-    run's bounds."""
+    run's bounds; what joint trims take at each end joint is left out of them."""
     pieces: tuple[Piece, ...]
     joints: tuple[Joint, ...]
     borders: tuple[Border, ...]

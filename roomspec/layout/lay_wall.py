@@ -1,15 +1,16 @@
 """One wall laid: every run cut into its pieces."""
 
 from roomspec.layout.borders import borders_of
-from roomspec.layout.cells import columns, strip_edges, upright_lengths
+from roomspec.layout.cells import columns, strip_edges, upright_cells
 from roomspec.layout.deduct import less, too_crowded
 from roomspec.layout.extent import Run, runs_of_wall
 from roomspec.layout.face import face_slabs, obstacle_slab, opening_slab
+from roomspec.layout.intervals import Interval
 from roomspec.layout.laid import Lining, Piece, WallLayout
 from roomspec.layout.pieces import cut_pieces
 from roomspec.layout.region import finish_area, leaning
 from roomspec.layout.reveals import reveal_pieces
-from roomspec.layout.rows import row_lengths, rows
+from roomspec.layout.rows import row_cells, rows
 from roomspec.layout.slabs import area, half
 from roomspec.layout.touching import Rect
 from roomspec.model.job import Terms
@@ -56,11 +57,11 @@ def _lay_run(wall: Wall, run: Run, terms: Terms, taken: list[Rect], lined: set[i
     if not run.upright and len(area.slabs) * len(run.strips) > MOST_CELLS:
         return _unlaid(run, "the run would take millions of pieces; is a length mistyped?")
     if run.upright:
-        lengths: tuple[tuple[int, ...], ...] = (upright_lengths(wall, run, *run.bounds[2:], 0),)
+        places: tuple[tuple[Interval, ...], ...] = (upright_cells(wall, run, *run.bounds[2:], 0),)
         strips = list(columns(wall, run, area.slabs))
     else:
-        lengths = row_lengths(run, terms)
-        strips = list(rows(run, area.slabs, lengths))
+        places = row_cells(run, terms)
+        strips = list(rows(run, area.slabs, places))
     cut = cut_pieces(run, strips, strip_edges(run), number)
     borders = borders_of(wall, run, area)
     pieces: list[Piece] = cut.pieces
@@ -70,7 +71,8 @@ def _lay_run(wall: Wall, run: Run, terms: Terms, taken: list[Rect], lined: set[i
             pieces.extend(reveal_pieces(run, wall.openings[at], number + len(pieces)))
     return Lining(
         run.finishes, run.panel, run.method, run.direction, run.region, half(cut.doubled), run.strips,
-        lengths, tuple(pieces), tuple(cut.joints), borders, run.troubles,
+        tuple(tuple(high - low for low, high in row) for row in places), tuple(pieces), tuple(cut.joints), borders,
+        run.troubles,
     )  # fmt: skip
 
 

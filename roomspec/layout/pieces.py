@@ -76,10 +76,13 @@ def _line(at: int, low: int, high: int, upright: bool) -> Line:
 
 
 def _end_joints(cells: list[Cell], upright: bool) -> list[tuple[int, list[Interval]]]:
-    """Between each two cells of a strip, where along the panel they meet and over what width."""
+    """Between each two cells of a strip, where along the panel they meet and over what width.
+
+    Where a joint trim keeps them apart they meet in the middle between them.
+    """
     ending, beginning = (tops, bottoms) if upright else (rights, lefts)
     return [
-        (one[1], shared(ending(one[2], one[1]), beginning(other[2], one[1])))
+        ((one[1] + other[0]) // 2, shared(ending(one[2], one[1]), beginning(other[2], other[0])))
         for one, other in itertools.pairwise(cells)
     ]
 

@@ -28,3 +28,13 @@ class SetOut(Struct, frozen=True, cache_hash=True, gc=False):
 
     way: str
     at: int | None = None
+    handed: bool = False
+    """True in a mirrored room: what no `way` turns round (which way rows shift, where half a nanometre goes) is."""
+
+    def mirrored(self, width: int) -> "SetOut":
+        """The same on the mirror image of a face `width` wide."""
+        at = None if self.at is None else width - self.at
+        return SetOut(_OTHER_WAY.get(self.way, self.way), at, not self.handed)
+
+
+_OTHER_WAY = {"left": "right", "right": "left"}

@@ -8,6 +8,7 @@ from roomspec.model.wall import Wall
 from roomspec.pricing.labour import LabourLine, untimed
 from roomspec.pricing.order import OrderLine
 from roomspec.quantities.length import mm_text
+from roomspec.takeoff.fastening import studs_cross
 from roomspec.takeoff.taken import LiningTakeOff, RoomTakeOff, TakeOff
 
 
@@ -55,13 +56,17 @@ def _unstated(rooms: Sequence[Room], taken: Sequence[RoomTakeOff]) -> Iterator[s
 
 
 def _fastening(rooms: Sequence[Room], taken: Sequence[RoomTakeOff]) -> Iterator[str]:
-    """Screwed linings with neither battens nor studs, whose screws are counted as if battens stood there."""
+    """Screwed linings with neither battens nor studs across them, whose screws count as if battens stood there."""
     loose = [
         (room, wall)
         for room, wall, linings in _lined(rooms, taken)
-        if not wall.studs and any(lining.method.screw and not lining.method.battens for lining in linings)
+        if any(lining.method.screw and not lining.method.battens and not _framed(wall, lining) for lining in linings)
     ]
     yield from _of_walls(loose, "Screws on {} are counted as if battens stood there: none are recorded.")
+
+
+def _framed(wall: Wall, lining: LiningTakeOff) -> bool:
+    return any(studs_cross(studs, lining.direction) for studs in wall.studs)
 
 
 def _of_walls(walls: Sequence[tuple[Room, Wall]], sentence: str) -> Iterator[str]:

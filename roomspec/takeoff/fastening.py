@@ -1,39 +1,75 @@
 """Screws through panels and fixings through battens."""
 
-from collections.abc import Sequence
+from bisect import bisect_left, bisect_right
+from collections.abc import Iterable, Sequence
 
+from roomspec.layout.ends import joint_trim
 from roomspec.layout.laid import Line, Lining
 from roomspec.model.product import Fixing
+from roomspec.model.wall import Studs
 from roomspec.quantities.length import MM
 from roomspec.takeoff.battens import Batten, count_supports, places_between
-from roomspec.takeoff.clip import box_of, length_of, span_in
+from roomspec.takeoff.clip import box_of, length_of
 from roomspec.takeoff.face import Face
-from roomspec.takeoff.inside import pieces_on, spans_in_piece
-from roomspec.takeoff.lines import panels_run_up
+from roomspec.takeoff.inside import Pieces, pieces_on, spans_in_piece
+from roomspec.takeoff.lines import is_level, panels_run_up
 from roomspec.takeoff.parts import divide
 
 USUAL_SPACING = 400 * MM
 """Where neither battens nor studs nor the product say: common practice, no source."""
 CLOSEST = 10 * MM
 """No supports stand closer, whatever was written."""
+STUD = 50 * MM
+"""A stud this near a piece's end holds that end: about its own width. Common practice, no source."""
 
 
 def count_screws(face: Face, lining: Lining, battens: Sequence[Batten]) -> int:
     """One for each panel piece at each batten, or stud, that it crosses.
 
-    With neither, as many as if battens stood there at the product's `supports`, else every 400 mm. Pieces in reveals
-    take ceil(length / spacing) + 1 at that same spacing.
+    Without battens each piece is screwed at both of its ends too, where a stud or a nogging is put in if none stands
+    there, and where no frame crosses the panels as if battens stood at the product's `supports`, else every 400 mm.
+    Pieces in reveals take ceil(length / spacing) + 1 at that same spacing.
     """
     spacing = max(lining.panel.supports or USUAL_SPACING, CLOSEST)
-    if lining.method.battens:
-        lines = [batten.line for batten in battens if batten.layer == 0]
-        spacing = lining.method.battens[0].every
-    else:
-        lines = _studs(face, lining) or _imagined(lining, spacing)
     pieces = pieces_on(lining)
-    on_face = sum(bool(spans_in_piece(line, piece)) for line in lines for piece in pieces.along(line))
+    if lining.method.battens:
+        spacing = lining.method.battens[0].every
+        lines = [batten.line for batten in battens if batten.layer == 0]
+        on_face = sum(_crossed(line, pieces, lining) for line in lines)
+    else:
+        supports = _studs(face, lining, spacing) or _imagined(lining, spacing)
+        on_face = _held_by(supports, pieces, panels_run_up(lining.direction))
     in_reveals = sum(count_supports(piece.length, spacing) for piece in lining.pieces if piece.where != "wall")
     return on_face + in_reveals
+
+
+def _crossed(line: Line, pieces: Pieces, lining: Lining) -> int:
+    """The pieces that a batten crosses; one behind a joint trim holds those on either side of it."""
+    trim = joint_trim(lining.panel, lining.method)
+    half = trim.allows - trim.allows // 2 if trim is not None else 0
+    dx, dy = (0, half) if is_level(line) else (half, 0)
+    lines = {line, Line(line.x0 + dx, line.y0 + dy, line.x1 + dx, line.y1 + dy)} | {
+        Line(line.x0 - dx, line.y0 - dy, line.x1 - dx, line.y1 - dy)
+    }
+    return len({piece.number for at in lines for piece in pieces.along(at) if spans_in_piece(at, piece)})
+
+
+def _held_by(supports: Iterable[Line], pieces: Pieces, up: bool) -> int:
+    """Screws into supports across the panels, and at the pieces' ends."""
+    by_place: dict[int, list[Line]] = {}
+    for line in supports:
+        by_place.setdefault(line.y0 if up else line.x0, []).append(line)
+    places = sorted(by_place)
+    count = 0
+    for hull, piece in pieces.pieces:
+        low, high = (hull.bottom, hull.top) if up else (hull.left, hull.right)
+        within = places[bisect_left(places, low) : bisect_right(places, high)]
+        held = [at for at in within if any(spans_in_piece(line, piece) for line in by_place[at])]
+        for end in (low, high):
+            if all(abs(end - at) > STUD for at in held):
+                held.append(end)
+        count += len(held)
+    return count
 
 
 def count_fixings(battens: Sequence[Batten], spacing: int) -> int:
@@ -52,28 +88,31 @@ def fastenings(face: Face, lining: Lining, battens: Sequence[Batten]) -> tuple[t
     return tuple(found)
 
 
-def has_studs(face: Face, lining: Lining) -> bool:
-    """True where a frame is recorded behind the lining."""
-    return bool(_studs(face, lining))
+def studs_cross(studs: Studs, direction: str) -> bool:
+    """True where a frame lies across panels of that direction; along them it holds hardly one of them."""
+    return (studs.direction == "horizontal") == panels_run_up(direction)
 
 
-def _studs(face: Face, lining: Lining) -> list[Line]:
-    """Studs at their spacing from the face's left end (its floor, where they lie level), and one at the far end."""
-    bounds = box_of(lining.region)
-    lines = []
+def _studs(face: Face, lining: Lining, spacing: int) -> list[Line]:
+    """Studs at their spacing from the face's left end (its floor, where they lie level).
+
+    Beside them, where no frame crosses the panels, supports at `spacing` likewise; none where that is everywhere.
+    """
+    bounds, up = box_of(lining.region), panels_run_up(lining.direction)
+    across = [studs for studs in face.studs if studs_cross(studs, lining.direction)]
+    if not across:
+        return []
+    lines: list[Line] = []
     for part in divide(((studs.region, studs) for studs in face.studs), None):
         within = part.box.common(bounds)
-        if part.value is None or within is None:
+        if within is None:
             continue
-        upright, every = part.value.direction != "horizontal", max(part.value.every, CLOSEST)
-        low, high = (bounds.left, bounds.right) if upright else (bounds.bottom, bounds.top)
-        places = [*range(-(-low // every) * every, high, every), high]
-        for at in places:
-            line = (
-                Line(at, within.bottom, at, within.top) if upright else Line(within.left, at, within.right, at)
-            )  # fmt: skip
-            if span_in(line, within) is not None:
-                lines.append(line)
+        every = max(part.value.every, CLOSEST) if part.value in across else spacing
+        low, high = (within.bottom, within.top) if up else (within.left, within.right)
+        lines += (
+            Line(within.left, at, within.right, at) if up else Line(at, within.bottom, at, within.top)
+            for at in range(-(-low // every) * every, high + 1, every)
+        )
     return lines
 
 

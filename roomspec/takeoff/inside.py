@@ -1,11 +1,16 @@
-"""What of a line, and which points, lie inside pieces."""
+"""What of a line, and which points, lie inside pieces.
+
+What a joint trim takes between two pieces counts as covered: battens run on behind it, and a point there is cut out.
+"""
 
 from collections.abc import Iterable, Iterator
 from fractions import Fraction
 from itertools import pairwise
 
 from msgspec import Struct
+from msgspec.structs import replace
 
+from roomspec.layout.ends import joint_trim
 from roomspec.layout.laid import Line, Lining, Piece, Ring
 from roomspec.takeoff.clip import ALL, Box, Span, box_round, is_box, joined, span_in
 
@@ -19,6 +24,8 @@ class Pieces(Struct, frozen=True):
     wide: int
     high: int
     cells: dict[tuple[int, int], list[int]]
+    trimmed: "Pieces | None" = None
+    """What joint trims cover between the pieces."""
 
     def near(self, box: Box) -> Iterator[Piece]:
         """The pieces whose bounds the box meets, in their order."""
@@ -33,12 +40,15 @@ class Pieces(Struct, frozen=True):
                 yield piece
 
     def cover(self, x: int, y: int) -> bool:
-        """True where a piece lies over the point, its edges included."""
-        return any(covers(piece, (x, y)) for piece in self.near(Box(x, x, y, y)))
+        """True where a piece, or a joint trim, lies over the point, its edges included."""
+        if any(covers(piece, (x, y)) for piece in self.near(Box(x, x, y, y))):
+            return True
+        return self.trimmed is not None and self.trimmed.cover(x, y)
 
     def spans(self, line: Line) -> list[Span]:
-        """The parts of the line that lie on any piece."""
-        return joined(span for piece in self.along(line) for span in spans_in_piece(line, piece))
+        """The parts of the line that lie on any piece or joint trim."""
+        found = [span for piece in self.along(line) for span in spans_in_piece(line, piece)]
+        return joined([*found, *self.trimmed.spans(line)] if self.trimmed is not None else found)
 
     def along(self, line: Line) -> Iterator[Piece]:
         """The pieces whose bounds the line's bounds meet."""
@@ -47,7 +57,29 @@ class Pieces(Struct, frozen=True):
 
 def pieces_on(lining: Lining) -> Pieces:
     """The pieces of a lining that lie on its face, not those in reveals."""
-    boxed = tuple((box_round(piece.outline), piece) for piece in lining.pieces if piece.where == "wall")
+    trimmed = tuple(_under_trims(lining))
+    pieces = _by_place(piece for piece in lining.pieces if piece.where == "wall")
+    return replace(pieces, trimmed=_by_place(trimmed)) if trimmed else pieces
+
+
+def _under_trims(lining: Lining) -> Iterator[Piece]:
+    """What the joint trim takes at each end joint, as if it were a piece."""
+    trim = joint_trim(lining.panel, lining.method)
+    if trim is None or not trim.allows:
+        return
+    half = trim.allows - trim.allows // 2
+    for joint in lining.joints:
+        if joint.kind == "end":
+            line = joint.line
+            aside, above = (0, 1) if line.y0 == line.y1 else (1, 0)
+            x0, x1 = line.x0 - half * aside, line.x1 + half * aside
+            y0, y1 = line.y0 - half * above, line.y1 + half * above
+            ring = ((x0, y0), (x1, y0), (x1, y1), (x0, y1))
+            yield Piece(0, 0, 0, ring, (), Fraction(0), x1 - x0, y1 - y0, "none", "none")
+
+
+def _by_place(pieces: Iterable[Piece]) -> Pieces:
+    boxed = tuple((box_round(piece.outline), piece) for piece in pieces)
     wide = _cell([(box.left, box.right) for box, _ in boxed])
     high = _cell([(box.bottom, box.top) for box, _ in boxed])
     cells: dict[tuple[int, int], list[int]] = {}

@@ -12,6 +12,7 @@ from itertools import chain
 
 from msgspec import Struct
 
+from roomspec.layout.ends import joint_trim
 from roomspec.layout.laid import Border, Line, Lining
 from roomspec.model.product import Trim
 from roomspec.quantities.length import MM
@@ -51,14 +52,15 @@ def _runs(role: str, trim: Trim, lines: Iterable[Line]) -> list[TrimRun]:
 
 
 def _laid(lining: Lining) -> Iterable[tuple[str, Trim, list[Line]]]:
-    """Trims on borders, by role and product; joint trims over end joints."""
+    """Trims on borders, by role and product; joint trims over end joints that the panels' own ends do not join."""
     found: dict[tuple[str, Trim], list[Line]] = {}
     for border in lining.borders:
         if border.treatment == "trim" and border.trim is not None and not border.shared:
             found.setdefault((border.trim.role, border.trim), []).append(border.line)
-    if isinstance(lining.method.joint, Trim):
+    over_joints = joint_trim(lining.panel, lining.method)
+    if over_joints is not None:
         ends = [joint.line for joint in lining.joints if joint.kind == "end"]
-        found.setdefault(("joint", lining.method.joint), []).extend(ends)
+        found.setdefault(("joint", over_joints), []).extend(ends)
     return ((role, trim, lines) for (role, trim), lines in found.items())
 
 

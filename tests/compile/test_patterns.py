@@ -153,12 +153,12 @@ pattern p
     assert a.wet[0].region == Region(*mm(1100, 2000, 0, 2100))
     assert a.removals[0].x == mm(250)[0]
     assert a.boxing[0].x == mm(1700)[0]
-    assert a.finishes[0].start == SetOut("joint", mm(795)[0])
+    assert a.finishes[0].start == SetOut("joint", mm(795)[0], handed=True)
     assert a.finishes[0].region == Region(*mm(100, 1900))
     assert (b.obstacles[0].x, b.obstacles[0].height, b.obstacles[0].end_height) == mm(200, 572, 560)
-    assert b.finishes[0].start == SetOut("left")
+    assert b.finishes[0].start == SetOut("left", handed=True)
     assert c.top == ((0, mm(2400)[0]), mm(500, 3100), mm(2100, 2400))
-    assert (c.finishes[0].start, c.finishes[0].rows) == (SetOut("right"), SetOut("top"))
+    assert (c.finishes[0].start, c.finishes[0].rows) == (SetOut("right", handed=True), SetOut("top"))
     assert (room.diagonals[0].start, room.diagonals[0].end) == ("b", "a")
 
 

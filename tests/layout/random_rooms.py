@@ -3,9 +3,9 @@
 from decimal import Decimal
 
 from hypothesis import strategies as st
-from msgspec.structs import replace
 from walls import BATTENED, finish, gap, panel, region, trim
 
+from roomspec.compile.mirror import mirrored_walls
 from roomspec.model.method import Method
 from roomspec.model.room import Room
 from roomspec.model.shape import Profile, Region, SetOut
@@ -72,12 +72,11 @@ def openings(draw: st.DrawFn) -> Opening:
 def finishes(draw: st.DrawFn, width: int) -> tuple[Finish, ...]:
     """No finish, one, or two that touch."""
     direction = draw(st.sampled_from(("vertical", "horizontal")))
-    bond = draw(st.sampled_from(("stacked", "half", "run-on")))
-    ways = ("left", "right") if bond == "run-on" else ("left", "right", "centre", "joint", "balanced")
+    way = draw(st.sampled_from(("left", "right", "centre", "joint", "balanced")))
     more = {
-        "start": SetOut(draw(st.sampled_from(ways))),
-        "rows": SetOut(draw(st.sampled_from(("bottom", "top", "balanced")))),
-        "bond": bond,
+        "start": SetOut(way, draw(st.none() | PLACES) if way in ("centre", "joint") else None),
+        "rows": SetOut(draw(st.sampled_from(("bottom", "top", "centre", "joint", "balanced")))),
+        "bond": draw(st.sampled_from(("stacked", "half", "third", "run-on"))),
         "board": panel(
             draw(st.sampled_from((1200, 2600))), draw(st.sampled_from((200, 334))), joined="all edges", sequence=4
         ),
@@ -101,28 +100,5 @@ HAND = {"left": "right", "right": "left", "both": "both", "none": "none"}
 
 
 def mirrored(room: Room) -> Room:
-    """The handed room: walls in reverse order, every position from the other end, each corner butted the other way."""
-    order = range(len(room.walls) - 1, -1, -1)
-    return Room("1", walls=tuple(_mirrored_wall(room.walls[at], room.walls[at - 1]) for at in order))
-
-
-def _mirrored_wall(wall: Wall, before: Wall) -> Wall:
-    width = wall.width
-    return replace(
-        wall,
-        top=tuple((width - x, y) for x, y in reversed(wall.top)),
-        corner=before.corner,
-        butts=not before.butts,
-        openings=tuple(replace(opening, x=width - opening.right) for opening in wall.openings),
-        obstacles=tuple(replace(obstacle, x=width - obstacle.x - obstacle.width) for obstacle in wall.obstacles),
-        finishes=tuple(_mirrored_finish(lining, width) for lining in wall.finishes),
-    )
-
-
-def _mirrored_finish(lining: Finish, width: int) -> Finish:
-    left, right = (None if x is None else width - x for x in (lining.region.left, lining.region.right))
-    return replace(
-        lining,
-        start=SetOut(HAND.get(lining.start.way, lining.start.way)),
-        region=replace(lining.region, left=right, right=left),
-    )
+    """The handed room."""
+    return Room("1", walls=mirrored_walls(room.walls))

@@ -8,6 +8,7 @@ from sample_walls import FRAME_FIXING, SCREW, batten, battened, finish, glued, o
 
 from roomspec.model.method import Battens, Method
 from roomspec.model.product import Stock
+from roomspec.model.shape import SetOut
 from roomspec.model.wall import Studs, Wall, WallPoint
 from roomspec.quantities.length import MM
 from roomspec.takeoff.clip import length_of
@@ -96,6 +97,22 @@ def test_no_batten_behind_joints_that_hold_themselves(changed: dict[str, object]
     assert count(lining, "joint") == 0
 
 
+def test_battens_run_on_behind_a_joint_trim() -> None:
+    """Rows from a joint at 1500, under a strip of 3: 9 uprights of 2400, the one there whole, with the rail on it."""
+    method = battened(joint=trim("joint", 3))
+    rail = WallPoint("fixture", 1500 * MM, 900 * MM, load=Decimal(90))
+    lining = taken(wall(3000, 2400, finish(method, "horizontal", start=SetOut("joint")), points=(rail,)))
+    assert millimetres(lining) == 9 * 2400
+    assert lining.cut_outs == 1
+
+
+def test_screws_on_either_side_of_a_joint_trim() -> None:
+    """`joints up 1200` on rows every 400 of 2400: 12 columns of two pieces, 4 rows each; the row at 1200 holds both."""
+    lining = taken(wall(3000, 2400, finish(battened(joint=trim("joint", 3))), joints_up=(1200 * MM,)))
+    assert millimetres(lining) == 7 * 3000
+    assert lining.fixings[0] == (SCREW, 12 * 8)
+
+
 def test_a_batten_lies_behind_each_loaded_fixture() -> None:
     """A rail of 110 kg at 850, between rows at 800 and 1200, takes 600; one at 810 is backed by the row at 800."""
     rail = WallPoint("fixture", 700 * MM, 850 * MM, load=Decimal(110))
@@ -125,6 +142,36 @@ def test_screws_go_into_studs_where_there_are_no_battens() -> None:
     laid = panel(stocks=(Stock(3000 * MM),), cover=240 * MM)
     lining = taken(wall(3000, 2400, finish(method, "horizontal", laid), studs=(Studs(600 * MM),)))
     assert lining.fixings == ((SCREW, 60),)
+
+
+def test_screws_at_both_ends_of_each_piece_on_studs() -> None:
+    """Worked by hand, one row of 240, studs every 600 from the wall's left end, pieces ending where no stud stands.
+
+    Edge trims that take 100 at both ends: 100 to 2900 crosses 600 to 2400, 4 studs, and its ends, 6. A door from
+    700 to 1600 leaves 0 to 700 (0, 600, 700) and 1600 to 3000 (1600, 1800, 2400, 3000): 7. A piece that ends 50 beside
+    a stud ends on it: 0 to 650 takes 2; 0 to 651 takes 3.
+    """
+    method, laid = Method("on-studs", screw=SCREW), panel(stocks=(Stock(3000 * MM),), cover=240 * MM)
+    studs = (Studs(600 * MM),)
+
+    def screws(one: Wall) -> int:
+        ((_, count),) = taken(one).fixings
+        return count
+
+    edged = Method("on-studs", screw=SCREW, edge=trim("edge", 100))
+    assert screws(wall(3000, 240, finish(edged, "horizontal", laid), studs=studs)) == 6
+    door = (opening("void", 900, 240, 700),)
+    assert screws(wall(3000, 240, finish(method, "horizontal", laid), studs=studs, openings=door)) == 7
+    assert screws(wall(650, 240, finish(method, "horizontal", laid), studs=studs)) == 2
+    assert screws(wall(651, 240, finish(method, "horizontal", laid), studs=studs)) == 3
+
+
+def test_studs_that_run_with_the_panels_hold_as_if_battens_stood_there() -> None:
+    """Upright panels on upright studs: 12 panels x 7, every 400 of 2400; on level ones every 600, 12 x 5."""
+    method = Method("on-studs", screw=SCREW)
+    assert taken(wall(3000, 2400, finish(method), studs=(Studs(600 * MM),))).fixings == ((SCREW, 84),)
+    level = (Studs(600 * MM, "horizontal"),)
+    assert taken(wall(3000, 2400, finish(method), studs=level)).fixings == ((SCREW, 60),)
 
 
 def test_screws_without_battens_or_studs_go_every_400() -> None:

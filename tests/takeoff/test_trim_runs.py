@@ -3,7 +3,7 @@
 from collections import Counter
 
 import pytest
-from sample_walls import OPEN, TERMS, finish, glued, one_wall, opening, region, square_room, trim, wall
+from sample_walls import OPEN, TERMS, battened, finish, glued, one_wall, opening, panel, region, square_room, trim, wall
 
 from roomspec.layout.lay_room import lay_room
 from roomspec.model.wall import Corner, Keep, Wall
@@ -91,6 +91,17 @@ def test_top_trim_on_a_slope_counts_along_it() -> None:
 def test_a_joint_trim_covers_each_line_of_end_joints() -> None:
     """3000 high in panels of 2600: one joint trim of 3000."""
     assert runs(wall(3000, 3000, finish(glued(joint=trim("joint"))))) == {("joint", 3000, 0): 1}
+
+
+def test_panels_joined_on_all_edges_take_no_joint_trim() -> None:
+    """Their ends are tongued: rows of 3000 in panels of 2600 have end joints, and no strip over them."""
+    one = finish(glued(joint=trim("joint")), "horizontal", panel(joined="all edges"))
+    assert runs(wall(3000, 2400, one)) == {}
+
+
+def test_a_joint_trim_is_used_on_battens_too() -> None:
+    """Battens carry the panels, the strip covers the joint that is seen: one of 3000."""
+    assert runs(wall(3000, 3000, finish(battened(joint=trim("joint", 3))))) == {("joint", 3000, 0): 1}
 
 
 def test_corner_trims_are_counted_once() -> None:
