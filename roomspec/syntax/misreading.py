@@ -63,6 +63,11 @@ def explain(text: str, misfit: Misfit, table: str | None) -> Misreading:
     if misfit.start == misfit.end:
         return _too_short(text, misfit)
     word = text[misfit.start : misfit.end]
+    if word[0] == "\r":
+        message = "a bare carriage return stands in this line"
+        return Misreading(
+            misfit.start, misfit.start + 1, message, "save the file with line feeds at the ends of its lines"
+        )
     if word[0] in _STRAY:
         return _stray(misfit.start, word[0])
     if not misfit.read:

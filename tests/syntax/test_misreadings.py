@@ -62,6 +62,7 @@ CASES = [
     (METHOD, "glue grab bead 8 evry 100", "evry", "`evry` cannot be read here; did you mean `every`?", "every", True),
     (PANEL, "reaction X", "X", "`X` stands where a reaction-to-fire class such as B-s2,d0 belongs", None, False),
     (PANEL, "lay", "lay", "`lay` is not finished: `horizontal`, `overhead` or `vertical` is missing", None, False),
+    (WALL, "bare\r  butts", "\r", "a bare carriage return stands in this line", None, False),
     ("", "hello", "hello", "`hello` begins no line that is known", None, False),
     ("", "\0\0\x85", "\0\0", "`\ufffd\ufffd` begins no line that is known", None, False),
 ]
