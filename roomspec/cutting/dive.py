@@ -41,7 +41,7 @@ def dive(
         whole = whole_cuts(master.cuts, stand)
         rests = [first_fit(problem, stand.left)]
         if not whole and sum(stand.left) <= fill_at:
-            rests.append(greedy(problem, stand.left, stand.certificate.values))
+            rests.append(greedy(problem, stand.left, stand.certificate.values, deadline))
             fill_at = sum(stand.left) * AGAIN
         plans = [stand.fixed + rest for rest in rests]
         best = min(plans if best is None else [best, *plans], key=lambda plan: weight_of(problem, plan))

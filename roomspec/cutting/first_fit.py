@@ -3,31 +3,18 @@
 from collections import Counter
 from collections.abc import Sequence
 
-from roomspec.cutting.needs import Cut, Need, Problem, ends_of, strip_length
+from roomspec.cutting.needs import Cut, Need, Problem, ends_of
 
 Plan = Counter[Cut]
 """How often each cut is made."""
 
 
-class OpenPanel:
-    """A panel that still takes strips: its stock, the length left with a kerf, the strips, the ends used."""
-
-    __slots__ = ("ends", "room", "stock", "strips")
-
-    def __init__(self, stock: int, room: int) -> None:
-        self.stock = stock
-        self.room = room
-        self.strips: list[list[int]] = []
-        self.ends: set[str] = set()
-
-
 def first_fit(problem: Problem, counts: Sequence[int]) -> Plan:
     """The best of first-fit-decreasing with each stock length as the one to open, and of a panel for each piece.
 
-    `counts` says how many of each need are wanted. Any order of needs that starts with the longest will do: `needs`
-    is in that order.
+    `counts` says how many of each need are wanted.
     """
-    plans = [fit_into(problem, counts, stock) for stock in range(len(problem.stocks))]
+    plans = [OpenPanels(problem, counts, stock).plan() for stock in range(len(problem.stocks))]
     plans.append(one_each(problem, counts))
     return min(plans, key=lambda plan: weight_of(problem, plan))
 
@@ -46,29 +33,6 @@ def one_each(problem: Problem, counts: Sequence[int]) -> Plan:
     return plan
 
 
-def fit_into(problem: Problem, counts: Sequence[int], preferred: int) -> Plan:
-    """First-fit-decreasing; opens the `preferred` stock wherever that is long enough, then swaps it for a cheaper."""
-    panels: list[OpenPanel] = []
-    for index, count in enumerate(counts):
-        need = problem.needs[index]
-        for panel in panels:
-            while count and take(problem, panel, index):
-                count -= 1
-            if not count:
-                break
-        while count:
-            stock = preferred if holds(problem, need, preferred) else cheapest(problem, need)
-            panel = OpenPanel(stock, problem.stocks[stock] + problem.kerf)
-            panels.append(panel)
-            while count and take(problem, panel, index):
-                count -= 1
-    plan: Plan = Counter()
-    for panel in panels:
-        strips = tuple(sorted(tuple(strip) for strip in panel.strips))
-        plan[Cut(swap(problem, panel), strips)] += 1
-    return plan
-
-
 def holds(problem: Problem, need: Need, stock: int) -> bool:
     """Whether a stock length holds a need."""
     length = problem.stocks[stock]
@@ -81,49 +45,114 @@ def cheapest(problem: Problem, need: Need) -> int:
     return min(fitting, key=lambda stock: (problem.weights[stock], problem.stocks[stock]))
 
 
-def swap(problem: Problem, panel: OpenPanel) -> int:
-    """The stock of least weight that holds what a panel was given."""
-    if "both" in panel.ends:
-        return panel.stock
-    used = problem.stocks[panel.stock] + problem.kerf - panel.room
-    fitting = [stock for stock, length in enumerate(problem.stocks) if used <= length + problem.kerf]
-    return min(fitting, key=lambda stock: (problem.weights[stock], problem.stocks[stock]))
+class OpenPanels:
+    """First-fit-decreasing: the panels begun, each still open; a rip goes beside others first, where it can."""
 
+    def __init__(self, problem: Problem, counts: Sequence[int], preferred: int) -> None:
+        self.problem = problem
+        self.preferred = preferred
+        self.stocks: list[int] = []
+        self.strips: list[list[list[int]]] = []
+        self.ends: list[set[str]] = []
+        self.rooms = Rooms(sum(counts))
+        self.shared: list[tuple[int, list[int]]] = []
+        for index, count in enumerate(counts):
+            for _ in range(count):
+                if not self.beside(index):
+                    self.behind(index)
 
-def take(problem: Problem, panel: OpenPanel, index: int) -> bool:
-    """Put one blank into a panel, beside other rips first; False where there is no place."""
-    need = problem.needs[index]
-    if not need.full:
-        for strip in panel.strips:
-            if joins(problem, panel.stock, strip, index):
+    def beside(self, index: int) -> bool:
+        """Put a rip beside those of the first strip that has its place free."""
+        need = self.problem.needs[index]
+        for panel, strip in () if need.full else self.shared:
+            if joins(self.problem, self.stocks[panel], strip, index):
                 strip.append(index)
+                if not width_left(self.problem, strip):
+                    self.shared.remove((panel, strip))
                 return True
-    size = need.length + problem.kerf
-    if size > panel.room or not end_free(problem, panel, need):
         return False
-    panel.room -= size
-    panel.strips.append([index])
-    if need.ends != "none":
-        panel.ends.add(need.ends)
-    return True
+
+    def behind(self, index: int) -> None:
+        """Put a blank behind those of the first panel that has room, or into a new one."""
+        problem, need = self.problem, self.problem.needs[index]
+        size = need.length + problem.kerf
+        panel = self.rooms.first(size, 0)
+        while panel is not None and need.ends in self.ends[panel]:
+            panel = self.rooms.first(size, panel + 1)
+        if panel is None or need.ends == "both":
+            panel = len(self.stocks)
+            self.stocks.append(self.preferred if holds(problem, need, self.preferred) else cheapest(problem, need))
+            self.strips.append([])
+            self.ends.append(set())
+            self.rooms.change(panel, problem.stocks[self.stocks[panel]] + problem.kerf)
+        self.rooms.change(panel, -size)
+        self.strips[panel].append([index])
+        self.ends[panel] |= {need.ends} - {"none"}
+        if not need.full:
+            self.shared.append((panel, self.strips[panel][-1]))
+
+    def plan(self) -> Plan:
+        """The plan, each panel of the least weight that holds what it was given."""
+        plan: Plan = Counter()
+        for panel, strips in enumerate(self.strips):
+            plan[Cut(self.swap(panel), tuple(sorted(tuple(strip) for strip in strips)))] += 1
+        return plan
+
+    def swap(self, panel: int) -> int:
+        """The stock of least weight that holds what a panel was given."""
+        problem = self.problem
+        if "both" in self.ends[panel]:
+            return self.stocks[panel]
+        used = problem.stocks[self.stocks[panel]] - self.rooms.room(panel)
+        fitting = [stock for stock, length in enumerate(problem.stocks) if used <= length]
+        return min(fitting, key=lambda stock: (problem.weights[stock], problem.stocks[stock]))
 
 
-def end_free(problem: Problem, panel: OpenPanel, need: Need) -> bool:
-    """Whether the factory ends a need asks for are still there."""
-    if need.ends == "both":
-        return not panel.strips and need.length == problem.stocks[panel.stock]
-    return need.ends == "none" or need.ends not in panel.ends
+class Rooms:
+    """The room left in each place of a row, as a tree of maxima, so that the first with enough is found quickly."""
+
+    def __init__(self, places: int) -> None:
+        self.leaves = 1 << max(0, places - 1).bit_length()
+        self.tree = [0] * (2 * self.leaves)
+
+    def room(self, place: int) -> int:
+        """What is left in a place."""
+        return self.tree[self.leaves + place]
+
+    def change(self, place: int, by: int) -> None:
+        """Add to the room of a place."""
+        at = self.leaves + place
+        self.tree[at] += by
+        while at > 1:
+            at //= 2
+            self.tree[at] = max(self.tree[2 * at], self.tree[2 * at + 1])
+
+    def first(self, size: int, start: int) -> int | None:
+        """The first place from `start` on with room for `size`, which is above 0."""
+        if start >= self.leaves:
+            return None
+        at = self.leaves + start
+        while self.tree[at] < size:
+            while at % 2:
+                at //= 2
+            if not at:
+                return None
+            at += 1
+        while at < self.leaves:
+            at = 2 * at if self.tree[2 * at] >= size else 2 * at + 1
+        return at - self.leaves
 
 
 def joins(problem: Problem, stock: int, strip: list[int], index: int) -> bool:
-    """Whether a rip has its place beside the rips of a strip, the strip's length and ends as they are."""
+    """Whether a rip no longer than those of a strip has its place beside them, the ends as they are."""
     needs, need = problem.needs, problem.needs[index]
-    if needs[strip[0]].full or need.length > strip_length(problem, stock, tuple(strip)):
-        return False
-    if not holds(problem, need, stock):
-        return False
-    if need.ends not in ("none", ends_of(problem, tuple(strip))):
-        return False
     if need.edges != "none" and any(needs[other].edges == need.edges for other in strip):
         return False
-    return sum(needs[other].width + problem.kerf for other in strip) + need.width <= problem.cover
+    if sum(needs[other].width + problem.kerf for other in strip) + need.width > problem.cover:
+        return False
+    return need.ends == "none" or (need.ends == ends_of(problem, strip) and holds(problem, need, stock))
+
+
+def width_left(problem: Problem, strip: list[int]) -> bool:
+    """Whether a kerf and a hair of width are left in a strip."""
+    return sum(problem.needs[index].width + problem.kerf for index in strip) < problem.cover

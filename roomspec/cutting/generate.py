@@ -46,7 +46,7 @@ def generate(
     best, best_bound = Certificate((0,) * len(counts), (1,) * len(problem.stocks)), Fraction(0)
     master.demand(counts)
     while True:
-        relaxed = master.relax()
+        relaxed = master.relax(deadline)
         values = [max(0, int(dual * SCALE)) for dual in relaxed.duals]
         total = sum(value * count for value, count in zip(values, counts, strict=True))
         target = ceil(Fraction(total * max(problem.weights), SCALE))

@@ -1,11 +1,12 @@
 """A plan one panel after the other, each the most valuable that can still be cut for its weight."""
 
+import time
 from collections import Counter
 from collections.abc import Sequence
 from fractions import Fraction
 
 from roomspec.cutting.best_cut import best_cut, made_by, menu_of, worth
-from roomspec.cutting.first_fit import Plan, one_each
+from roomspec.cutting.first_fit import Plan, first_fit, one_each
 from roomspec.cutting.generate import SCALE
 from roomspec.cutting.needs import Cut, Problem
 
@@ -13,12 +14,17 @@ TILT = 100
 """The area's part in the value of a panel, as one in so many."""
 
 
-def greedy(problem: Problem, counts: Sequence[int], values: Sequence[int]) -> Plan:
-    """The plan for `counts`: the best cut at these values, as often as it is wanted, and so on with the rest."""
+def greedy(problem: Problem, counts: Sequence[int], values: Sequence[int], deadline: float) -> Plan:
+    """The plan for `counts`: the best cut at these values, as often as it is wanted, and so on with the rest.
+
+    After the deadline the rest is cut by first-fit-decreasing.
+    """
     left = list(counts)
     plan: Plan = Counter()
     tilted = [value + share for value, share in zip(values, area_shares(problem), strict=True)]
     while any(left):
+        if time.monotonic() > deadline:
+            return plan + first_fit(problem, left)
         cut = best_for_weight(problem, left, tilted)
         made = made_by(cut)
         times = min(left[index] // count for index, count in made.items())

@@ -51,10 +51,13 @@ class Master:
         for index, count in enumerate(counts):
             self._solver.changeRowBounds(index, float(count), INFINITE)
 
-    def relax(self) -> Relaxed:
-        """The relaxation's solution."""
+    def relax(self, deadline: float) -> Relaxed:
+        """The relaxation's solution; nothing taken and nothing worth anything if the deadline interrupts it."""
+        self._solver.setOptionValue("time_limit", self._solver.getRunTime() + max(0.0, deadline - time.monotonic()))
         self._solver.run()
         solution = self._solver.getSolution()
+        if not solution.dual_valid:
+            return Relaxed(0.0, [0.0] * len(self.cuts), [0.0] * len(self.problem.needs))
         weight = self._solver.getInfo().objective_function_value * max(self.problem.weights)
         return Relaxed(weight, list(solution.col_value), list(solution.row_dual))
 

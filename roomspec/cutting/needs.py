@@ -126,7 +126,7 @@ def strip_length(problem: Problem, stock: int, strip: tuple[int, ...]) -> int:
     return max(needs[index].length for index in strip)
 
 
-def ends_of(problem: Problem, strip: tuple[int, ...]) -> str:
+def ends_of(problem: Problem, strip: Sequence[int]) -> str:
     """The factory ends that a strip's rips need between them."""
     return join_ends(problem.needs[index].ends for index in strip)
 
