@@ -11,8 +11,8 @@ class Finding(Struct, frozen=True):
     `about` are the walls, products and methods concerned, as keys (`wall a`, `panel limestone-long`, `method glued`);
     an `allow` that stands in one of them waves the finding off. The room and the job need not be named.
 
-    `face` is the wall or ceiling that the message holds for, where it does not name it itself (`wall a`): what holds
-    for several faces of a room is then said once, with their names before it (`said_once`).
+    `face` is the wall, ceiling or room that the message holds for, where it does not name it itself (`wall a`): what
+    holds for several faces of a room, or several rooms, is then said once, with their names before it (`said_once`).
     """
 
     at: Origin

@@ -1,13 +1,37 @@
 """Every check, in one visible tuple: a new one is its file and a line here."""
 
 from roomspec.checks.record import Check
+from roomspec.checks.rules.fire_and_safety.asbestos_survey_first import asbestos_survey_first
+from roomspec.checks.rules.fire_and_safety.cables_likely_here import cables_likely_here
+from roomspec.checks.rules.fire_and_safety.heavy_pack import heavy_pack
+from roomspec.checks.rules.fire_and_safety.lead_paint_likely import lead_paint_likely
+from roomspec.checks.rules.fire_and_safety.lining_class_too_low import lining_class_too_low
+from roomspec.checks.rules.fire_and_safety.lining_class_unknown import lining_class_unknown
+from roomspec.checks.rules.fire_and_safety.too_near_heat import too_near_heat
+from roomspec.checks.rules.fixing.battens_run_with_panels import battens_run_with_panels
+from roomspec.checks.rules.fixing.battens_too_far_apart import battens_too_far_apart
+from roomspec.checks.rules.fixing.box_not_flush import box_not_flush
+from roomspec.checks.rules.fixing.edge_without_trim import edge_without_trim
+from roomspec.checks.rules.fixing.frame_behind_lining import frame_behind_lining
+from roomspec.checks.rules.fixing.frame_needs_screws import frame_needs_screws
+from roomspec.checks.rules.fixing.glue_on_bad_surface import glue_on_bad_surface
+from roomspec.checks.rules.fixing.mitre_not_possible import mitre_not_possible
+from roomspec.checks.rules.fixing.nothing_behind_fixture import nothing_behind_fixture
+from roomspec.checks.rules.fixing.screw_too_short import screw_too_short
+from roomspec.checks.rules.fixing.too_heavy_for_wall import too_heavy_for_wall
+from roomspec.checks.rules.fixing.trim_does_not_fit import trim_does_not_fit
 from roomspec.checks.rules.laying.bond_on_upright_panels import bond_on_upright_panels
 from roomspec.checks.rules.laying.cut_at_outside_corner import cut_at_outside_corner
 from roomspec.checks.rules.laying.finishes_overlap import finishes_overlap
+from roomspec.checks.rules.laying.joint_without_batten import joint_without_batten
+from roomspec.checks.rules.laying.joints_too_close import joints_too_close
 from roomspec.checks.rules.laying.narrow_row import narrow_row
 from roomspec.checks.rules.laying.narrow_strip import narrow_strip
 from roomspec.checks.rules.laying.no_gap import no_gap
+from roomspec.checks.rules.laying.no_room_to_move import no_room_to_move
+from roomspec.checks.rules.laying.offset_too_large import offset_too_large
 from roomspec.checks.rules.laying.panel_laid_wrong_way import panel_laid_wrong_way
+from roomspec.checks.rules.laying.set_broken import set_broken
 from roomspec.checks.rules.laying.wall_taller_than_panel import wall_taller_than_panel
 from roomspec.checks.rules.survey.diagonal_disagrees import diagonal_disagrees
 from roomspec.checks.rules.survey.dimension_unconfirmed import dimension_unconfirmed
@@ -22,7 +46,12 @@ from roomspec.checks.rules.survey.survey_does_not_close import survey_does_not_c
 from roomspec.checks.rules.survey.too_long_to_get_in import too_long_to_get_in
 from roomspec.checks.rules.survey.wall_not_flat import wall_not_flat
 from roomspec.checks.rules.survey.wall_out_of_plumb import wall_out_of_plumb
+from roomspec.checks.rules.water.panel_not_for_wet import panel_not_for_wet
+from roomspec.checks.rules.water.seal_is_not_tanking import seal_is_not_tanking
+from roomspec.checks.rules.water.substrate_not_for_wet import substrate_not_for_wet
+from roomspec.checks.rules.water.timber_behind_water import timber_behind_water
 from roomspec.checks.rules.water.unsealed_wet_joint import unsealed_wet_joint
+from roomspec.checks.rules.water.wet_zone_too_low import wet_zone_too_low
 
 CHECKS: tuple[Check, ...] = (
     survey_does_not_close,
@@ -46,7 +75,36 @@ CHECKS: tuple[Check, ...] = (
     cut_at_outside_corner,
     narrow_row,
     no_gap,
+    joint_without_batten,
+    joints_too_close,
+    offset_too_large,
+    set_broken,
+    no_room_to_move,
     unsealed_wet_joint,
+    panel_not_for_wet,
+    substrate_not_for_wet,
+    wet_zone_too_low,
+    seal_is_not_tanking,
+    timber_behind_water,
+    battens_run_with_panels,
+    battens_too_far_apart,
+    screw_too_short,
+    too_heavy_for_wall,
+    glue_on_bad_surface,
+    frame_needs_screws,
+    nothing_behind_fixture,
+    trim_does_not_fit,
+    frame_behind_lining,
+    box_not_flush,
+    edge_without_trim,
+    mitre_not_possible,
+    lining_class_too_low,
+    lining_class_unknown,
+    asbestos_survey_first,
+    lead_paint_likely,
+    cables_likely_here,
+    too_near_heat,
+    heavy_pack,
 )
 """Trade advice, in the order in which it runs and is listed."""
 

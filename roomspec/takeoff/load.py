@@ -4,12 +4,15 @@ A glued lining hangs on the layers: on each one weighs the finish, its adhesive,
 one hangs on what its screws reach, so no layer's limit applies to it.
 """
 
+from collections.abc import Callable
 from decimal import Decimal
 from fractions import Fraction
 
 from msgspec import Struct
 
 from roomspec.layout.laid import Lining
+from roomspec.model.method import Method
+from roomspec.model.product import Panel
 from roomspec.model.wall import Layer
 from roomspec.quantities.area import SQUARE_METRE
 from roomspec.takeoff.adhesive import more_on, spread
@@ -73,14 +76,23 @@ def lining_weight(lining: Lining) -> Fraction | None:
 
 def loads_on(face: Face, lining: Lining) -> tuple[Load, ...]:
     """The load on each part of the substrate that the lining covers, heaviest use first; () without a stated weight."""
-    if lining.panel.weighs is None:
+    pieces = on_wall(lining)
+    return _loads(face, lining.panel, lining.method, lambda box: any(piece_area(piece, box) for piece in pieces))
+
+
+def loads_under(face: Face, panel: Panel, method: Method, covered: Box) -> tuple[Load, ...]:
+    """The same before anything is laid: `covered` is the panels' region."""
+    return _loads(face, panel, method, lambda box: box.common(covered) is not None)
+
+
+def _loads(face: Face, panel: Panel, method: Method, covers: Callable[[Box], bool]) -> tuple[Load, ...]:
+    if panel.weighs is None:
         return ()
-    method = lining.method
     hangs = method.glue is not None and method.screw is None and not method.battens
     loads = [
-        _load_on(part.box, part.value if hangs else (), _finish_parts(lining, part.value))
+        _load_on(part.box, part.value if hangs else (), _finish_parts(panel.weighs, method, part.value))
         for part in stacks_on(face)
-        if any(piece_area(piece, part.box) for piece in on_wall(lining))
+        if covers(part.box)
     ]
     return tuple(sorted(loads, key=lambda load: (-load.share, -load.load)))
 
@@ -104,9 +116,8 @@ def _weight(layer: Layer) -> Decimal:
     return layer.weighs if layer.weighs is not None else LAYER_WEIGHTS.get(layer.kind, Decimal(0))
 
 
-def _finish_parts(lining: Lining, layers: tuple[Layer, ...]) -> tuple[tuple[str, Decimal], ...]:
-    method = lining.method
-    parts = [("panel", lining.panel.weighs or Decimal(0))]
+def _finish_parts(weighs: Decimal, method: Method, layers: tuple[Layer, ...]) -> tuple[tuple[str, Decimal], ...]:
+    parts = [("panel", weighs)]
     if method.glue is not None:
         more = 1 + more_on(method, layers[0].kind if layers else "")
         hundredths = round(spread(method.glue) * more / 1000 * ADHESIVE_DENSITY * 100)

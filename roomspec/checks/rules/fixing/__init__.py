@@ -1,0 +1,1 @@
+"""Mistakes of fixing: what the panels hang on, and how they end."""

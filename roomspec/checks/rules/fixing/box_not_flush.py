@@ -1,0 +1,89 @@
+"""A socket's or switch's box is left behind a combustible lining."""
+
+from collections.abc import Iterator
+
+from roomspec.checks.facts import RoomFacts
+from roomspec.checks.finding import Finding
+from roomspec.checks.lined import lined_faces
+from roomspec.checks.record import Check, finds
+from roomspec.checks.used import covers
+from roomspec.diagnostics.diagnostic import Citation, Origin
+from roomspec.model.product import Panel
+from roomspec.quantities.length import MM, shown_mm
+
+SET_BACK = 6 * MM
+"""How far a box may be left behind the face: 1/4 in by US wiring practice, from memory."""
+
+_JOB = """\
+job example
+room 1 "Bedroom"
+  height 2400
+  wall a 3000
+    on      plaster
+    surface sound
+    socket  at 600 up 450
+    finish  limestone-long by glued vertical
+panel limestone-long "Limestone print, long"
+  length   2600
+  cover    250
+  thick    10
+  price    31.50 each
+  reaction {}
+adhesive grab
+  tube  290 ml
+  price 6.20 each
+method glued
+  glue grab bead 8 every 100
+"""
+
+
+@finds(
+    Check(
+        name="box-not-flush",
+        group="fixing",
+        severity="warning",
+        scope="room",
+        summary="the box of a socket or switch lies behind a combustible lining",
+        why=(
+            "A box that stays in the wall leaves an open ring of combustible panel round live terminals, and the"
+            " faceplate's screws no longer reach. Boxes are brought forward flush with the lining's face, by a"
+            " licensed electrician, before it goes up. Panels of class A1 or A2 are not asked about; local wiring"
+            " rules decide."
+        ),
+        source=(Citation("wiring-rule practice", "US 1/4 in, from memory"),),
+        bad=_JOB.format("C-s2,d0"),
+        good=_JOB.format("A2-s1,d0"),
+    )
+)
+def box_not_flush(facts: RoomFacts) -> Iterator[Finding]:
+    """One finding for each build-up in the room, at its first socket or switch under such a lining."""
+    found: dict[int, list[tuple[Origin, tuple[str, ...]]]] = {}
+    for kind, face in lined_faces(facts.room):
+        for at, point in enumerate(face.points):
+            if point.kind not in ("socket", "switch"):
+                continue
+            finish = next((one for one in face.finishes if covers(face, one, point.x, point.up)), None)
+            if finish is not None and finish.build_up > SET_BACK and is_combustible(finish.panel):
+                named = (f"{kind} {face.name}", f"panel {finish.panel.name}", f"method {finish.method.name}")
+                found.setdefault(finish.build_up, []).append((facts.here((kind, face.name, "points", at)), named))
+    for deep, boxes in found.items():
+        (first, about), *others = boxes
+        shared = tuple(key for key in about if all(key in other for _, other in others))
+        yield Finding(
+            at=first,
+            message=(
+                f"boxes of sockets and switches lie behind {shown_mm(deep)} mm of combustible lining; over"
+                f" {shown_mm(SET_BACK)} they must come forward"
+            ),
+            help=(
+                "have a licensed electrician bring them forward flush, and price it as an `extra`; or say who does:"
+                ' `allow box-not-flush because "..."` in the job'
+            ),
+            about=shared,
+            face=f"room {facts.room.name}",
+        )
+
+
+def is_combustible(panel: Panel) -> bool:
+    """Anything but classes A1 and A2 (EN 13501-1); a panel of no stated class too, as most are wood or plastic."""
+    return not (panel.reaction or "").startswith(("A1", "A2"))
