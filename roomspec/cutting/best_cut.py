@@ -96,12 +96,6 @@ def whole_strip(problem: Problem, values: Sequence[int], counts: Sequence[int], 
     return max(choices, key=lambda choice: choice.value)
 
 
-def most_worth(problem: Problem, menu: Menu, stock: int) -> int:
-    """What no cut of a stock length is worth more than."""
-    whole = menu.wholes[stock]
-    return max(most_value(menu.table, problem.stocks[stock] + problem.kerf), whole.value if whole else 0)
-
-
 def best_cut(problem: Problem, menu: Menu, stock: int, beat: int) -> tuple[Cut | None, int]:
     """A cut worth more than `beat` where one was found, and what no cut is worth more than (`beat` at the least)."""
     room = problem.stocks[stock] + problem.kerf

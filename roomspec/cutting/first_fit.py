@@ -57,20 +57,24 @@ class OpenPanels:
         self.rooms = Rooms(sum(counts))
         self.shared: list[tuple[int, list[int]]] = []
         for index, count in enumerate(counts):
-            for _ in range(count):
-                if not self.beside(index):
-                    self.behind(index)
+            self.take(index, count)
 
-    def beside(self, index: int) -> bool:
-        """Put a rip beside those of the first strip that has its place free."""
-        need = self.problem.needs[index]
-        for panel, strip in () if need.full else self.shared:
-            if joins(self.problem, self.stocks[panel], strip, index):
-                strip.append(index)
-                if not width_left(self.problem, strip):
-                    self.shared.remove((panel, strip))
-                return True
-        return False
+    def take(self, index: int, count: int) -> None:
+        """Place blanks that are alike: what had no place beside one of them has none for the next."""
+        place = len(self.shared) if self.problem.needs[index].full else 0
+        while count:
+            if place == len(self.shared):
+                self.behind(index)
+                count -= 1
+                continue
+            panel, strip = self.shared[place]
+            if not joins(self.problem, self.stocks[panel], strip, index):
+                place += 1
+                continue
+            strip.append(index)
+            count -= 1
+            if not width_left(self.problem, strip):
+                del self.shared[place]
 
     def behind(self, index: int) -> None:
         """Put a blank behind those of the first panel that has room, or into a new one."""

@@ -73,33 +73,38 @@ CASES: dict[str, Callable[[], tuple[list[Blank], PanelStock]]] = {
 }
 
 
-def measure(name: str) -> str:
-    """One case: a line of the table."""
+def measure(name: str) -> tuple[int, float, str, bool]:
+    """One case: pieces, seconds, plan and bound, and whether it is proven."""
     blanks, stock = CASES[name]()
     start = time.perf_counter()
     plan = plan_panels(blanks, stock, 0 if name.startswith("roll") else KERF)
     seconds = time.perf_counter() - start
-    peak = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss // 1024
     found = f"{plan.panels} / {plan.bound}" if plan.cost is None else f"{plan.cost} / {plan.cost_bound}"
-    return f"{name:32}{plan.pieces:>7}{seconds:>9.2f}{found:>24}{'yes' if plan.proven else 'no':>8}{peak:>8}"
+    return plan.pieces, seconds, found, plan.proven
 
 
-def reference(_: str) -> str:
-    """The roll by scipy: a line of the table."""
+def reference(_: str) -> tuple[int, float, str, bool]:
+    """The roll by scipy, likewise."""
     start = time.perf_counter()
     optimum = least_weight(Counter({Size(size, 1): count for size, count in ROLL.items()}), {5600: 1}, 1, 0)
-    seconds = time.perf_counter() - start
-    peak = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss // 1024
-    return f"{'reference: that roll by scipy':32}{sum(ROLL.values()):>7}{seconds:>9.2f}{optimum:>24}{'yes':>8}{peak:>8}"
+    return sum(ROLL.values()), time.perf_counter() - start, str(optimum), True
+
+
+def with_peak(job: Callable[[str], tuple[int, float, str, bool]], name: str) -> tuple[int, float, str, bool, int]:
+    """What a job gives, and the peak memory of its process in MB."""
+    return (*job(name), resource.getrusage(resource.RUSAGE_SELF).ru_maxrss // 1024)
 
 
 def main() -> None:
-    """Print the table."""
-    print(f"{'case':32}{'pieces':>7}{'seconds':>9}{'plan / bound':>24}{'proven':>8}{'MB':>8}")
-    jobs = [(reference, ""), *((measure, name) for name in CASES)]
-    for job, name in jobs:
+    """Print the table; `times` is the seconds over the reference's."""
+    print(f"{'case':32}{'pieces':>7}{'seconds':>9}{'times':>8}{'plan / bound':>24}{'proven':>8}{'MB':>6}")
+    beside = 0.0
+    for job, name in [(reference, "reference: that roll by scipy"), *((measure, name) for name in CASES)]:
         with get_context("spawn").Pool(1) as pool:
-            print(pool.apply(job, (name,)), flush=True)
+            pieces, seconds, found, proven, peak = pool.apply(with_peak, (job, name))
+        beside = beside or seconds
+        shown = f"{pieces:>7}{seconds:>9.3f}{seconds / beside:>8.1f}{found:>24}{'yes' if proven else 'no':>8}{peak:>6}"
+        print(f"{name:32}{shown}", flush=True)
 
 
 if __name__ == "__main__":

@@ -231,3 +231,13 @@ def test_solver_writes_nothing() -> None:
     )
     done = subprocess.run([sys.executable, "-c", code], check=True, capture_output=True)
     assert (done.stdout, done.stderr) == (b"", b"")
+
+
+def test_out_of_time_the_gap_is_reported() -> None:
+    """Without any time the plan is first-fit's (42 where 40 is possible), the bound holds, and nothing is claimed."""
+    sizes = [size for size, count in ((50, 40), (40, 30), (30, 20)) for _ in range(count)]
+    blanks = [Blank(f"p/{place}", size, 1) for place, size in enumerate(sizes)]
+    plan = plan_lengths(blanks, (StockLength(100),), 0, seconds=0)
+    assert (plan.panels, plan.proven) == (42, False)
+    assert plan.bound <= 40
+    assert plan_lengths(blanks, (StockLength(100),), 0).panels == 40
