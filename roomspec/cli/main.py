@@ -7,6 +7,7 @@ import sys
 
 import click
 
+from roomspec import __version__
 from roomspec.cli.trouble import INTERRUPTED, PIPE_CLOSED, TROUBLE, ReaderGoneError, one_line, own_fault
 
 COMMANDS = {
@@ -46,9 +47,7 @@ class Commands(click.Group):
 def show_version(ctx: click.Context, _parameter: click.Parameter, wanted: bool) -> None:
     """Print the version and end."""
     if wanted:
-        from importlib.metadata import version
-
-        click.echo(f"roomspec {version('roomspec')}")
+        click.echo(f"roomspec {__version__}")
         ctx.exit()
 
 

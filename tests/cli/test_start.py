@@ -3,11 +3,10 @@
 import os
 import subprocess
 import sys
+import tomllib
 from pathlib import Path
 
 import pytest
-
-import roomspec
 
 ROOT = Path(__file__).parents[2]
 HEAVY = {"lark", "pint", "highspy", "numpy", "rich", "scipy", "pygls", "lsprotocol"}
@@ -36,8 +35,9 @@ def command(*arguments: str) -> list[str]:
 
 
 def test_version(run):
-    """`--version` says the version of the package."""
-    assert run("--version").out == f"roomspec {roomspec.__version__}\n"
+    """`--version` says the version that the package is built with."""
+    project = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))["project"]
+    assert run("--version").out == f"roomspec {project['version']}\n"
 
 
 def test_version_loads_nothing_heavy(tmp_path):
