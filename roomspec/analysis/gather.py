@@ -9,7 +9,7 @@ from roomspec.analysis.world import World
 from roomspec.diagnostics.diagnostic import Diagnostic, Origin
 from roomspec.syntax.tree import Block, FileTree, Node, Word
 
-LARGEST = 64 * 1024 * 1024
+LARGEST = 16 * 1024 * 1024
 """Bytes; a larger file is not a room file that somebody wrote."""
 
 
@@ -37,11 +37,11 @@ def gather(world: World, job_path: str, read_tree: Callable[[str, str], FileTree
 def decode(data: bytes) -> tuple[str, str]:
     """The text of a file and, where it is not plain UTF-8, one sentence that says so ("" where it is)."""
     if len(data) > LARGEST:
-        return "", f"this file has {len(data) // 1_048_576} MB; a room file is text of at most 64 MB"
+        return "", f"this file has {len(data) // 1_048_576} MB; a room file is text of at most 16 MB"
     if data.startswith((b"\xff\xfe", b"\xfe\xff")):
         return data.decode("utf-16", "replace"), "this file is saved as UTF-16; save it as UTF-8"
     try:
-        text = data.decode("utf-8")
+        text = data.decode("utf-8-sig")
     except UnicodeDecodeError:
         if b"\0" in data:
             return "", "this is not a text file"

@@ -91,6 +91,8 @@ class Snapshot:
         return Engine(self._memo)
 
     def _diagnostics(self) -> tuple[Diagnostic, ...]:
+        if self.job is None and self._gathered.problems:
+            return self._gathered.problems  # a file that is no text says so, and nothing else
         return (
             *self._gathered.problems,
             *(problem for tree in self._gathered.trees for problem in tree.problems),
