@@ -41,6 +41,11 @@ def opening_sides(wall: Wall, run: Run) -> Iterator[tuple[int, tuple[Side, ...]]
             yield at, tuple(side for side, there in zip(around, reached, strict=True) if there)
 
 
+def called(opening: Opening) -> str:
+    """`window`, or `door "Hall"` where it has a label."""
+    return f'{opening.kind} "{opening.label}"' if opening.label else opening.kind
+
+
 def _reached(place: Rect, opening: Opening) -> tuple[bool, bool, bool, bool]:
     """Whether a region has panels left of, right of, below and above an opening."""
     left, right, bottom, top = place

@@ -7,6 +7,7 @@ from roomspec.checks.rules.fire_and_safety.heavy_pack import heavy_pack
 from roomspec.checks.rules.fire_and_safety.lead_paint_likely import lead_paint_likely
 from roomspec.checks.rules.fire_and_safety.lining_class_too_low import lining_class_too_low
 from roomspec.checks.rules.fire_and_safety.lining_class_unknown import lining_class_unknown
+from roomspec.checks.rules.fire_and_safety.socket_near_bath import socket_near_bath
 from roomspec.checks.rules.fire_and_safety.too_near_heat import too_near_heat
 from roomspec.checks.rules.fixing.battens_run_with_panels import battens_run_with_panels
 from roomspec.checks.rules.fixing.battens_too_far_apart import battens_too_far_apart
@@ -105,6 +106,7 @@ CHECKS: tuple[Check, ...] = (
     cables_likely_here,
     too_near_heat,
     heavy_pack,
+    socket_near_bath,
 )
 """Trade advice, in the order in which it runs and is listed."""
 

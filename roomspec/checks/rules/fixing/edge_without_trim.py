@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from roomspec.checks.corners import meets_of, opening_sides
+from roomspec.checks.corners import called, meets_of, opening_sides
 from roomspec.checks.facts import RoomFacts
 from roomspec.checks.finding import Finding
 from roomspec.checks.record import COMMON_PRACTICE, Check, finds
@@ -73,7 +73,7 @@ def edge_without_trim(facts: RoomFacts) -> Iterator[Finding]:
             reveals = any(lined for _, lined in rims)
             wanted = ["an `edge` trim"] if ends or not all(lined for _, lined in rims) else []
             wanted += ["an `outside-corner` trim or `outside-corner mitred`"] if corners or reveals else []
-            shown = [f"the {wall.openings[at].label or wall.openings[at].kind}" for at, _ in rims]
+            shown = [f"the {called(wall.openings[at])}" for at, _ in rims]
             yield Finding(
                 at=facts.here(("wall", wall.name, "finishes", run.finishes[0], "method")),
                 message=(

@@ -3,11 +3,12 @@
 from collections.abc import Iterator
 from decimal import Decimal
 
-from roomspec.checks.corners import meets_of, opening_sides
+from roomspec.checks.corners import called, meets_of, opening_sides
 from roomspec.checks.facts import RoomFacts
 from roomspec.checks.finding import Finding
 from roomspec.checks.record import COMMON_PRACTICE, Check, finds
 from roomspec.diagnostics.diagnostic import Citation, Related
+from roomspec.layout.corner import Side
 from roomspec.layout.extent import Run
 from roomspec.model.wall import Wall
 
@@ -69,16 +70,12 @@ def mitre_not_possible(facts: RoomFacts) -> Iterator[Finding]:
     for index, (wall, runs) in enumerate(zip(facts.room.walls, facts.runs(), strict=True)):
         for run in runs:
             mitred = [meet for meet in meets_of(facts.room, index, run) if meet.side.treatment == "mitred"]
-            reveals = [
-                wall.openings[at].label or wall.openings[at].kind
-                for at, sides in opening_sides(wall, run)
-                if any(side.kind == "reveal" and side.treatment == "mitred" for side in sides)
-            ]
-            if not run.panel.mitre and (mitred or reveals):
-                where = f"the corner with wall {mitred[0].other.name}" if mitred else f"the reveal of the {reveals[0]}"
-                never = facts.elsewhere(f"panel {run.panel.name}")(("mitre",))
-                message = f"{run.panel.name} is not to be mitred, and {where} is"
-                yield _finding(facts, wall, run, message, Related("its maker says so", never))
+            if not run.panel.mitre:
+                corners = [f"the {meet.side.kind.replace('-', ' ')}" for meet in mitred]
+                for what in dict.fromkeys([*corners, *_reveals(wall, run)]):
+                    never = facts.elsewhere(f"panel {run.panel.name}")(("mitre",))
+                    message = f"{run.panel.name} is not to be mitred, and method {run.method.name} mitres {what}"
+                    yield _finding(facts, wall, run, message, Related("its maker says so", never))
             for meet in mitred:
                 if meet.corner.angle < SHARPEST and not meet.side.shared:
                     message = (
@@ -87,6 +84,16 @@ def mitre_not_possible(facts: RoomFacts) -> Iterator[Finding]:
                     )
                     at = facts.here(("wall", meet.bearer.name, "corner"))
                     yield _finding(facts, wall, run, message, Related("the corner", at))
+
+
+def _reveals(wall: Wall, run: Run) -> list[str]:
+    """The openings whose lined reveals are mitred with the wall's panels."""
+    mitred = [at for at, sides in opening_sides(wall, run) if any(_is_mitred_reveal(side) for side in sides)]
+    return [f"the reveal of the {called(wall.openings[at])}" for at in mitred]
+
+
+def _is_mitred_reveal(side: Side) -> bool:
+    return side.kind == "reveal" and side.treatment == "mitred"
 
 
 def _finding(facts: RoomFacts, wall: Wall, run: Run, message: str, related: Related) -> Finding:

@@ -17,6 +17,8 @@ from roomspec.takeoff.clip import Box
 from roomspec.takeoff.parts import divide
 from roomspec.takeoff.substrates import layers_on
 
+BOARD_CARRIES = Decimal(5)
+"""Kilograms that a plug for hollow walls is left to carry: common practice, no source."""
 ON_STUDS_OVER = Decimal("22.7")
 """50 lb: what weighs more goes into studs or noggings (trade pages)."""
 STUD = 50 * MM
@@ -54,7 +56,8 @@ method glued
         why=(
             "A grab rail or a basin hangs on what its screws reach, never on the panel or on plasterboard: it tears"
             " out when someone leans on it. As a hint: over 22.7 kg (50 lb) between two studs, where a nogging or ply"
-            " must be put in before the wall is closed. The fixing's maker and local codes decide its size."
+            " must be put in before the wall is closed. Up to 5 kg is left to a plug for hollow walls; the fixing's"
+            " maker and local codes decide."
         ),
         source=(COMMON_PRACTICE, Citation("livable-housing guides", "12 mm ply or 25 mm noggings behind grab rails")),
         bad=_JOB.format("plasterboard"),
@@ -65,7 +68,7 @@ def nothing_behind_fixture(facts: RoomFacts) -> Iterator[Finding]:
     """Each loaded fixture on a lining without battens; where no substrate is stated nothing can be said."""
     for kind, face in lined_faces(facts.room):
         for at, point in enumerate(face.points):
-            if not point.load or not _hangs_on_wall(face, point):
+            if not point.load or point.load <= BOARD_CARRIES or not _hangs_on_wall(face, point):
                 continue
             layers = next((part.value for part in layers_on(face) if _holds(part.box, point)), ())
             studs = next(p.value for p in divide(((s.region, s) for s in face.studs), None) if _holds(p.box, point))

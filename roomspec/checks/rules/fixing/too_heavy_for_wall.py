@@ -74,7 +74,7 @@ def is_heavy(load: Load) -> bool:
 
 
 def _finding(facts: RoomFacts, wall: Wall, at: int, finish: Finish, load: Load) -> Finding:
-    over, share = load.share > 1, f"{round(load.share * 100)} %"
+    over, share = load.share > 1, load.share * 100
     parts = ", ".join(f"{figure(weight)} of {name}" for name, weight in load.parts)
     if over:
         tile = any(name in ("tile", "stone") for name, _ in load.parts)
@@ -86,7 +86,7 @@ def _finding(facts: RoomFacts, wall: Wall, at: int, finish: Finish, load: Load) 
         at=facts.here(("wall", wall.name, "finishes", at, "method")),
         message=(
             f"{figure(load.load)} kg/m2 on {load.layer} that carries {figure(load.limit or Decimal(0))}"
-            f"{'' if over else f', {share} of it'}: {parts}"
+            f"{'' if over else f', {figure(Decimal(share.numerator) / share.denominator)} % of it'}: {parts}"
         ),
         help=advice,
         about=(f"wall {wall.name}", f"panel {finish.panel.name}", f"method {finish.method.name}"),
