@@ -1,10 +1,17 @@
 """Published thresholds that the checks use, each at its edge (trade-facts.md sections 3, 4, 5, 8, 9 and 10)."""
 
 from fractions import Fraction
+from itertools import pairwise
 
 import pytest
 
-from roomspec.checks.flatness_limits import gap_allowed, plumb_allowed
+from roomspec.checks.flatness_limits import THIN_BED, gap_allowed, plumb_allowed
+from roomspec.checks.lining_class import class_of, parts_may_be, wanted, worse
+from roomspec.checks.rules.fire_and_safety import heavy_pack, socket_near_bath
+from roomspec.checks.rules.laying import offset_too_large
+from roomspec.checks.rules.water import wet_zone_too_low
+from roomspec.layout.rows import JOINTS_APART
+from roomspec.quantities.area import SQUARE_METRE
 from roomspec.quantities.length import METRE, MM, mm
 
 
@@ -59,3 +66,94 @@ def test_flatness_beyond_the_table_keeps_its_nearest_column() -> None:
 def test_plumb(height: str, most: int) -> None:
     """F-12b: NHBC Standards 2020 9.1.3, 8 mm up to 3 m, taller 12 in all. Trap: the 2019 edition changes at 2.5 m."""
     assert plumb_allowed(mm(height)) == most * MM
+
+
+@pytest.mark.parametrize(
+    ("purpose", "square_metres", "least"),
+    [
+        ("wc", "3.9", "D"),  # R-10, and the worked example: a WC of 3.9 m2 may be all D
+        ("wc", "4", "D"),
+        ("wc", "4.000001", "C"),  # R-13
+        ("bedroom", "12", "C"),
+        ("office", "29.99", "D"),  # R-11, from memory
+        ("office", "30", "D"),
+        ("office", "30.000001", "C"),
+        ("corridor", "3", "B"),  # R-14
+        ("stair", "60", "B"),
+    ],
+)
+def test_lining_classes_by_room_size(purpose: str, square_metres: str, least: str) -> None:
+    """Approved Document B, volume 1 Table 4.1 and volume 2 Table 6.1 (its 30 m2 from memory)."""
+    assert wanted("england", purpose, Fraction(square_metres) * SQUARE_METRE).least == least
+
+
+def test_a_room_whose_size_is_not_known_is_taken_as_large() -> None:
+    """R-13: a feature wall has no floor area, so the class for other rooms is asked."""
+    assert wanted("england", "wc", None).least == "C"
+
+
+@pytest.mark.parametrize(
+    ("purpose", "floor", "area", "allowed"),
+    [
+        ("living", "12", "5.999999", True),  # less than half of 12 m2 is 6
+        ("living", "12", "6", False),
+        ("living", "60", "20", True),  # the cap of a dwelling
+        ("living", "60", "20.000001", False),
+        ("office", "60", "29.999999", True),  # half of the floor: the cap of 60 is not reached
+        ("office", "60", "30", False),
+        ("office", "200", "60", True),  # the cap governs
+        ("office", "200", "60.000001", False),
+        ("corridor", "60", "1", False),  # no parts in circulation spaces
+    ],
+)
+def test_parts_of_walls_may_be_lower(purpose: str, floor: str, area: str, allowed: bool) -> None:
+    """Approved Document B volume 1, 4.4 (R-15): under half of the floor, 20 m2 at most; elsewhere 60 (R-16, BB100)."""
+    size = Fraction(floor) * SQUARE_METRE
+    assert parts_may_be(wanted("england", purpose, size), Fraction(area) * SQUARE_METRE, size) is allowed
+
+
+@pytest.mark.parametrize(
+    ("purpose", "least"),
+    [
+        ("stair", "A"),
+        ("corridor", "B"),
+        ("bedroom", "C"),
+        ("office", "C"),
+        ("assembly", "C"),
+        ("classroom", "B"),
+        ("ward", "A"),
+        ("retail", "B"),
+        ("store", "C"),
+    ],
+)
+def test_flame_spread_classes_by_occupancy(purpose: str, least: str) -> None:
+    """NFPA 101 Table A.10.2.2, new buildings: exits, exit access corridors, other spaces."""
+    assert wanted("nfpa", purpose, None).least == least
+
+
+@pytest.mark.parametrize(
+    ("better", "poorer"), list(pairwise(("A1", "A2-s1,d0", "B-s3,d2", "C-s1,d0", "D-s1,d0", "E", "F")))
+)
+def test_euroclasses_in_order(better: str, poorer: str) -> None:
+    """EN 13501-1 (R-01): the letter ranks; a requirement X-s3,d2 is met by any better letter."""
+    one, other = class_of(better, "england"), class_of(poorer, "england")
+    assert one is not None and other is not None and worse(other, one, "england") and not worse(one, other, "england")
+
+
+def test_classes_of_two_schemes_are_not_mixed() -> None:
+    """ASTM E84 knows A, B and C (R-30), EN 13501-1 no plain A: a class of the other scheme is no class."""
+    stated = ("A", "C", "B-s2,d0", "D", "A2", None)
+    assert [class_of(one, "nfpa") for one in stated] == ["A", "C", None, None, None, None]
+    assert [class_of(one, "england") for one in stated] == [None, "C", "B", "D", "A2", None]
+
+
+def test_single_thresholds() -> None:
+    """Those whose edges the case files walk: each by its source."""
+    assert wet_zone_too_low.LEAST == 1800 * MM  # NCC 2022 10.2.2, AS 3740 (Z-10)
+    assert offset_too_large.LONGEST == 460 * MM  # ANSI A108.02: 18 in, offset 33 % (L-04)
+    assert JOINTS_APART == 150 * MM  # wood-flooring practice: 6 in (L-05)
+    assert heavy_pack.MOST == 25  # HSE L23, INDG143 (H-07)
+    assert THIN_BED == 3 * MM  # NHBC 9.2.5, under 2 m (F-12)
+    assert socket_near_bath.ZONE_2 == 600 * MM  # IEC 60364-7-701 (Z-32)
+    assert socket_near_bath.HIGH == 2250 * MM  # (Z-31)
+    assert socket_near_bath.SOCKETS_FROM == 2500 * MM  # BS 7671:2018+A2:2022, from memory (Z-33)

@@ -1,0 +1,72 @@
+"""A pack of panels is too heavy for one person."""
+
+from collections.abc import Iterator
+from fractions import Fraction
+from math import ceil
+
+from roomspec.checks.example import GLUED
+from roomspec.checks.facts import JobFacts, written
+from roomspec.checks.finding import Finding
+from roomspec.checks.lined import used_panels
+from roomspec.checks.record import Check, finds
+from roomspec.diagnostics.diagnostic import Citation, Related
+from roomspec.pricing.content import pack_weight
+
+MOST = 25
+"""Kilograms held close at elbow height: HSE L23, INDG143 (H-07)."""
+
+_ROOM = """\
+job example
+room 1 "Bedroom"
+  height 2400
+  wall a 3000
+    on      plaster
+    surface sound
+    finish  limestone-long by glued vertical
+panel limestone-long "Limestone print, long"
+  length 2600
+  cover  250
+  thick  10
+  weighs 5.5 kg/m2
+  pack   {}
+  price  31.50 each
+"""
+
+
+@finds(
+    Check(
+        name="heavy-pack",
+        group="fire and safety",
+        severity="hint",
+        scope="job",
+        summary="a pack of panels weighs over 25 kg",
+        why=(
+            "Held close to the body at elbow height, 25 kg is the guideline for one man and 16 for one woman; a long"
+            " pack on a stair is worse. Plan two people, a hoist, or packs opened at the door."
+        ),
+        source=(Citation("HSE L23", "guideline figures; INDG143"),),
+        bad=_ROOM.format(8) + GLUED,
+        good=_ROOM.format(5) + GLUED,
+    )
+)
+def heavy_pack(facts: JobFacts) -> Iterator[Finding]:
+    """Each panel that the job uses and whose weight is stated, once."""
+    for panel in used_panels(facts.job):
+        weight = pack_weight(panel)
+        if weight <= MOST:
+            continue
+        where = facts.elsewhere(f"panel {panel.name}")
+        weighs = written(where, ("weighs",))
+        yield Finding(
+            at=written(where, ("pack",)) or where(("name",)),
+            message=f"a pack of {panel.pack} {panel.name} weighs {_kilograms(weight)} kg; over {MOST} it takes two",
+            help="plan two people or a hoist, and allow this",
+            about=(f"panel {panel.name}",),
+            related=(Related("its weight", weighs),) if weighs else (),
+        )
+
+
+def _kilograms(weight: Fraction) -> str:
+    """To the tenth above."""
+    tenths = ceil(weight * 10)
+    return f"{tenths // 10}.{tenths % 10}" if tenths % 10 else str(tenths // 10)
