@@ -34,6 +34,11 @@ from roomspec.checks.rules.laying.offset_too_large import offset_too_large
 from roomspec.checks.rules.laying.panel_laid_wrong_way import panel_laid_wrong_way
 from roomspec.checks.rules.laying.set_broken import set_broken
 from roomspec.checks.rules.laying.wall_taller_than_panel import wall_taller_than_panel
+from roomspec.checks.rules.order_and_price.no_labour import no_labour
+from roomspec.checks.rules.order_and_price.price_expired import price_expired
+from roomspec.checks.rules.order_and_price.price_missing import price_missing
+from roomspec.checks.rules.order_and_price.quantity_without_product import quantity_without_product
+from roomspec.checks.rules.order_and_price.too_late_to_acclimatise import too_late_to_acclimatise
 from roomspec.checks.rules.survey.diagonal_disagrees import diagonal_disagrees
 from roomspec.checks.rules.survey.dimension_unconfirmed import dimension_unconfirmed
 from roomspec.checks.rules.survey.opening_door_off_floor import opening_door_off_floor
@@ -107,6 +112,11 @@ CHECKS: tuple[Check, ...] = (
     too_near_heat,
     heavy_pack,
     socket_near_bath,
+    price_missing,
+    price_expired,
+    too_late_to_acclimatise,
+    no_labour,
+    quantity_without_product,
 )
 """Trade advice, in the order in which it runs and is listed."""
 

@@ -1,6 +1,6 @@
 """What the linings of a room call for. The job's checks read this, a room's kept by its content, not the rooms."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 
 from msgspec import Struct
 
@@ -37,16 +37,28 @@ def used_in(room: Room) -> Used:
     return Used(tuple(panels), tuple(methods), tuple(tasks))
 
 
-def all_used(used: Iterable[Used]) -> tuple[tuple[Panel, ...], tuple[Method, ...], tuple[Task, ...]]:
-    """Panels, methods and tasks of several rooms, each once."""
-    panels: dict[Panel, None] = {}
-    methods: dict[Method, None] = {}
-    tasks: dict[Task, None] = {}
-    for one in used:
-        panels.update(dict.fromkeys(one.panels))
-        methods.update(dict.fromkeys(one.methods))
-        tasks.update(dict.fromkeys(one.tasks))
-    return tuple(panels), tuple(methods), tuple(tasks)
+def panels_used(used: Iterable[Used]) -> tuple[Panel, ...]:
+    """The panels of several rooms, each once."""
+    return tuple(dict.fromkeys(panel for one in used for panel in one.panels))
+
+
+def methods_used(used: Iterable[Used]) -> tuple[Method, ...]:
+    """The methods of several rooms, each once."""
+    return tuple(dict.fromkeys(method for one in used for method in one.methods))
+
+
+def tasks_used(used: Iterable[Used]) -> tuple[Task, ...]:
+    """The tasks of several rooms, each once."""
+    return tuple(dict.fromkeys(task for one in used for task in one.tasks))
+
+
+def products_used(used: Sequence[Used]) -> Iterator[tuple[str, Product]]:
+    """Everything that several rooms are bought with, panels first, each with its kind."""
+    yield from (("panel", panel) for panel in panels_used(used))
+    found: dict[tuple[str, str], Product] = {}
+    for method in methods_used(used):
+        found.update(products_of(method))
+    yield from ((kind, product) for (kind, _), product in found.items())
 
 
 def trims_of(method: Method) -> Iterator[tuple[str, Trim]]:

@@ -1,0 +1,74 @@
+"""The job uses a product that has no price."""
+
+from collections.abc import Iterator
+
+from roomspec.checks.facts import JobFacts
+from roomspec.checks.finding import Finding
+from roomspec.checks.record import COMMON_PRACTICE, Check, finds
+from roomspec.checks.used import products_used
+from roomspec.checks.wording import listed
+from roomspec.model.product import Panel, Product, Support, Trim
+from roomspec.quantities.length import mm_text
+
+_JOB = """\
+job example
+room 1 "Bedroom"
+  height 2400
+  wall a 3000
+    on      plaster
+    surface sound
+    finish  limestone-long by glued vertical
+panel limestone-long "Limestone print, long"
+  length 2600
+  cover  250
+  thick  10
+{}adhesive grab
+  tube  290 ml
+  price 6.20 each
+method glued
+  glue grab bead 8 every 100
+"""
+
+
+@finds(
+    Check(
+        name="price-missing",
+        group="order and price",
+        severity="warning",
+        scope="job",
+        summary="the job uses a product that has no price",
+        why=(
+            "What has no price is counted and ordered, but costs nothing in the totals: the quotation is too low by all"
+            " of it. The estimate says so among its assumptions; better that the price is asked for before it is sent."
+        ),
+        source=(COMMON_PRACTICE,),
+        bad=_JOB.format(""),
+        good=_JOB.format("  price  31.50 each\n"),
+    )
+)
+def price_missing(facts: JobFacts) -> Iterator[Finding]:
+    """Every product that the job's finishes and their methods name."""
+    for kind, product in products_used(facts.used):
+        unpriced = _unpriced(product)
+        if unpriced is None:
+            continue
+        key = f"{kind} {product.name}"
+        which = f" for its length {listed(unpriced)}" if unpriced else ""
+        yield Finding(
+            at=facts.elsewhere(key)(()),
+            message=f"{key} has no price{which}; the totals leave it out",
+            help="add a line such as `price 9.80 each`, or `per pack`, `per m2`, `per m`",
+            about=(key,),
+        )
+
+
+def _unpriced(product: Product) -> list[str] | None:
+    """None where all of it has a price; else the lengths that have none, empty where nothing has."""
+    if product.price is not None:
+        return None
+    if not isinstance(product, Panel | Trim | Support):
+        return []
+    without = [mm_text(stock.length) for stock in product.stocks if stock.price is None]
+    if not without:
+        return None
+    return without if len(without) < len(product.stocks) else []
