@@ -1,17 +1,24 @@
 """Where a lining ends: every stretch of the boundary of its area, by what it meets there.
 
 A corner's border runs along the panels' own ends, a trim's width before the corner. Where a run meets its neighbour's
-lining over part of its height, the rest of that end is an edge.
+lining over part of its height, the rest of that end is an edge. A region that ends along an opening (a dado under a
+void's sill) ends there as the opening's sides do, with what its own edge takes; one that ends along another finish
+butts against that one's trim where `meeting.py` says so.
 """
+
+from collections.abc import Iterator, Sequence
+
+from msgspec.structs import replace
 
 from roomspec.layout.corner import Side
 from roomspec.layout.ends import End
 from roomspec.layout.extent import Run
 from roomspec.layout.face import level_floor
-from roomspec.layout.intervals import Interval, without
+from roomspec.layout.intervals import Interval, joined, without
 from roomspec.layout.laid import Border, Line
+from roomspec.layout.openings import sides_of
 from roomspec.layout.region import EDGE, FLOOR, LEFT, RIGHT, ROOF, UPPER, Area
-from roomspec.layout.slabs import Slab, height_at, lefts, rights
+from roomspec.layout.slabs import Slab, between, height_at, lefts, rights
 from roomspec.model.wall import Wall
 
 _LEFT_OF, _RIGHT_OF, _BELOW, _ABOVE = range(4)
@@ -21,11 +28,77 @@ _RIM = Side("rim")
 def borders_of(wall: Wall, run: Run, area: Area) -> tuple[Border, ...]:
     """The borders of a run's area: floor and ceiling lines and heads first, then upright ones, each from the left."""
     out: list[Border] = []
-    for label, line, where in _level_lines(area.slabs):
-        out.extend(_borders(wall, run, area, label, line, where))
-    for label, line, where in _upright_lines(run, area):
-        out.extend(_borders(wall, run, area, label, line, where))
+    borne, beside = _by_line(run), _beside_openings(wall, run)
+    for label, line, where in (*_level_lines(area.slabs), *_upright_lines(run, area)):
+        for at, part in _on_openings(label, line, beside.get((where, _place(line)), ())):
+            for border in _borders(wall, run, area, at, part, where):
+                out.extend(_borne(wall, border, borne) if borne and border.kind == "edge" else (border,))
     return tuple(out)
+
+
+_Stretches = Sequence[tuple[int, int, int]]
+
+
+def _place(line: Line) -> int:
+    return line.x0 if line.x0 == line.x1 else line.y0
+
+
+def _beside_openings(wall: Wall, run: Run) -> dict[tuple[int, int], _Stretches]:
+    """Where a lining may end along an opening without being cut by it: by where it lies and place, the openings."""
+    found: dict[tuple[int, int], list[tuple[int, int, int]]] = {}
+    if level_floor(wall):
+        edge, upper = run.edge.take, run.upper.take
+        for at, opening in enumerate(wall.openings):
+            across, up = (opening.x, opening.right, at), (opening.sill, opening.top, at)
+            for where, place, take, stretch in (
+                (_LEFT_OF, opening.x, -edge, up),
+                (_RIGHT_OF, opening.right, edge, up),
+                (_BELOW, opening.sill, -upper, across),
+                (_ABOVE, opening.top, edge, across),
+            ):
+                for line in {place, place + take}:
+                    found.setdefault((where, line), []).append(stretch)
+    return found
+
+
+def _on_openings(label: int, line: Line, beside: _Stretches) -> Iterator[tuple[int, Line]]:
+    """An edge in parts by the openings that it lies along."""
+    upright = line.x0 == line.x1
+    if not beside or label not in (EDGE, UPPER, LEFT, RIGHT) or not (upright or line.y0 == line.y1):
+        yield label, line
+        return
+    whole = (line.y0, line.y1) if upright else (line.x0, line.x1)
+    for at, low, high in _labelled([whole], sorted(beside)):
+        part = Line(line.x0, low, line.x1, high) if upright else Line(low, line.y0, high, line.y1)
+        yield label if at is None else at, part
+
+
+def _by_line(run: Run) -> dict[tuple[bool, int], list[Interval]]:
+    """What another finish bears of the run's sides: by upright or not and place, the stretches; heights above floor."""
+    found: dict[tuple[bool, int], list[Interval]] = {}
+    for left, right, bottom, top in run.borne:
+        key, stretch = ((True, left), (bottom, top)) if left == right else ((False, bottom), (left, right))
+        found.setdefault(key, []).append(stretch)
+    return {key: joined(stretches) for key, stretches in found.items()}
+
+
+def _borne(wall: Wall, border: Border, borne: dict[tuple[bool, int], list[Interval]]) -> Iterator[Border]:
+    """An edge in parts, those that another finish bears butted against its trim."""
+    line = border.line
+    upright = line.x0 == line.x1
+    base = 0 if level_floor(wall) else height_at(wall.floor, (line.x0 + line.x1) // 2)
+    whole = [(line.y0 - base, line.y1 - base)] if upright else [(line.x0, line.x1)]
+    places = (line.x0,) if upright else range((line.y0 + line.y1) // 2 - base - 1, (line.y0 + line.y1) // 2 - base + 2)
+    theirs = next((borne[upright, at] for at in places if (upright, at) in borne), [])
+    own = without(whole, theirs)
+    parts = [(part, True) for part in without(whole, own)] + [(part, False) for part in own]
+    for (low, high), other in sorted(parts):
+        part = Line(line.x0, low + base, line.x1, high + base)
+        if not upright:
+            low_y, high_y = (between(x, line.x0, line.y0, line.x1, line.y1) for x in (low, high))
+            part = Line(low, low_y, high, high_y)
+        treated = replace(border, treatment="butted", trim=None, shared=True) if other else border
+        yield replace(treated, line=part)
 
 
 def _level_lines(slabs: list[Slab]) -> list[tuple[int, Line, int]]:
@@ -84,7 +157,7 @@ def _labels(slabs: list[Slab], side: int) -> dict[tuple[int, str], int]:
     return over | {(slab[side], "under"): slab[6] for slab in slabs}
 
 
-def _labelled(gone: list[Interval], met: list[tuple[int, int, int]]) -> list[tuple[int | None, int, int]]:
+def _labelled(gone: list[Interval], met: _Stretches) -> list[tuple[int | None, int, int]]:
     """Stretches of an upright line in parts by the cut that each lies on; None where it lies on none."""
     out: list[tuple[int | None, int, int]] = []
     j = 0
@@ -109,11 +182,12 @@ def _borders(wall: Wall, run: Run, area: Area, label: int, line: Line, where: in
         return [_border(_RIM, line, label - len(wall.openings))]
     if label >= 0:
         # The lining left of an opening ends at the opening's left side, and so on.
-        return [_border(area.sides[label][where], line, label)]
+        sides = area.sides.get(label) or sides_of(wall, wall.openings[label], run.method)
+        return [_border(sides[where], line, label)]
     if label in (LEFT, RIGHT):
         return _end_borders(wall, run.left if label == LEFT else run.right, line)
-    sides = {FLOOR: run.floor, ROOF: run.ceiling, UPPER: run.upper}
-    return [_border(sides.get(label, run.edge), line, None)]
+    named = {FLOOR: run.floor, ROOF: run.ceiling, UPPER: run.upper}
+    return [_border(named.get(label, run.edge), line, None)]
 
 
 def _border(side: Side, line: Line, opening: int | None) -> Border:

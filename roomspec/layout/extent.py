@@ -3,7 +3,7 @@
 This is the cheap part of laying, which the checks read on every keystroke. What the design leaves open is done so:
 
 - Touching (or overlapping) finishes of one product, method, direction and setting out are one run. Where finishes of
-  different runs overlap, the earlier keeps the place.
+  different runs overlap, the earlier keeps the place; where they touch there is one trim (`meeting.py`).
 - A region that begins no higher than the panels do over a kept skirting or an upstand begins at the floor; likewise
   under a kept cornice.
 - What is taken under a slope is taken upright, as heights are surveyed.
@@ -15,6 +15,7 @@ from msgspec import Struct
 from roomspec.layout.corner import Side
 from roomspec.layout.ends import End, ceiling_side, edge_side, end_of, floor_side, upper_side
 from roomspec.layout.face import ceiling_line, level_floor, lined_at, neighbours
+from roomspec.layout.meeting import Met, meetings_of
 from roomspec.layout.set_out import MOST_STRIPS, set_out
 from roomspec.layout.slabs import height_at
 from roomspec.layout.touching import Rect, groups, open_sides
@@ -25,6 +26,8 @@ from roomspec.model.shape import Region, SetOut
 from roomspec.model.wall import Finish, Wall
 
 MOST_PIECES = 200_000
+
+_ALL_FREE: tuple[tuple[bool, ...], tuple[tuple[Rect, ...], ...]] = ((True, True, True, True), ((), (), (), ()))
 
 
 class Part(Struct, frozen=True, cache_hash=True):
@@ -41,6 +44,8 @@ class Part(Struct, frozen=True, cache_hash=True):
     place: Rect
     """The finish's own region, before allowances."""
     cuts: tuple[Rect, ...] = ()
+    caps: tuple[Rect, ...] = ()
+    """Likewise along its upper side."""
 
 
 class Run(Struct, frozen=True, cache_hash=True):
@@ -60,6 +65,8 @@ class Run(Struct, frozen=True, cache_hash=True):
     edge: Side
     upper: Side
     """The upper edge of a region that stops below the ceiling (a dado's)."""
+    borne: tuple[Rect, ...]
+    """Stretches of its sides whose trim another finish bears (`meeting.py`)."""
     parts: tuple[Part, ...]
     region: Region
     strips: tuple[int, ...]
@@ -86,10 +93,9 @@ def runs_of_wall(room: Room, index: int) -> tuple[Run, ...]:
     beside = (lined_at(before, right=True) if before else [], lined_at(after, right=False) if after else [])
     width, height = max(wall.width, wall.width_top), max(y for _, y in wall.top)
     rects = [_rect(finish.region, width, height) for finish in wall.finishes]
-    return tuple(
-        _run(wall, group, rects, (before, after), beside)
-        for group in groups([_kind(finish) for finish in wall.finishes], rects)
-    )
+    found = groups([_kind(finish) for finish in wall.finishes], rects)
+    met = meetings_of(wall, found, rects)
+    return tuple(_run(wall, group, rects, met, (before, after), beside) for group in found)
 
 
 def _kind(finish: Finish) -> tuple[object, ...]:
@@ -109,6 +115,7 @@ def _run(
     wall: Wall,
     group: tuple[int, ...],
     rects: list[Rect],
+    met: list[Met],
     walls: tuple[Wall | None, Wall | None],
     beside: tuple[list[tuple[int, int, Finish]], list[tuple[int, int, Finish]]],
 ) -> Run:
@@ -121,12 +128,13 @@ def _run(
     left = end_of(wall, [m for m in mine if m[1][0] <= 0], walls[0], beside[0], edge, on_left=False)
     right = end_of(wall, [m for m in mine if m[1][1] >= width], walls[1], beside[1], edge, on_left=True)
     parts = []
-    no_cuts: tuple[Rect, ...] = ()
+    takes = (edge.take, edge.take, edge.take, upper.take)
     for at in group:
         x0, x1, low, high = rects[at]
-        free, cuts = (True, True, True, True), no_cuts
-        if len(group) > 1:
-            free, cuts = open_sides(rects[at], [rects[other] for other in group if other != at], edge.take)
+        free, cuts = _ALL_FREE
+        if len(group) > 1 or any(met[at].joined):
+            others = [rects[other] for other in group if other != at]
+            free, cuts = open_sides(rects[at], others, met[at].joined, takes)
         on_floor = low <= (0 if floor.kind == "start" else floor.take)
         to_top = high >= height - (0 if ceiling.kind == "top" else ceiling.take)
         parts.append(Part(
@@ -136,13 +144,15 @@ def _run(
             None if to_top else high - (upper.take if free[3] else 0),
             on_floor,
             rects[at],
-            cuts,
+            (*cuts[0], *cuts[1], *cuts[2]),
+            cuts[3],
         ))  # fmt: skip
     region = _bounds(wall, parts, ceiling.take)
     strips, troubles = _strips(first, region, len(wall.joints_up))
     return Run(
         group, first.panel, method, first.direction, first.bond, first.start, first.rows,
-        left, right, floor, ceiling, edge, upper, tuple(parts), region, strips, troubles,
+        left, right, floor, ceiling, edge, upper, tuple(line for at in group for line in met[at].borne),
+        tuple(parts), region, strips, troubles,
     )  # fmt: skip
 
 

@@ -64,7 +64,8 @@ class Border(Struct, frozen=True, cache_hash=True):
     reveal (the outer edge of a lined opening), keep (skirting, cornice, architrave that stays), rim (obstacle),
     upstand. `treatment`: trim, mitred, butted, none. `trim` is the product where the treatment is trim.
     A corner between two linings is borne by the wall on its left only (`shared` is False there), so that its trim is
-    counted once; the right-hand wall's border has `shared` True.
+    counted once; the right-hand wall's border has `shared` True. So has an edge that butts against the trim of another
+    finish beside it.
     """
 
     kind: str

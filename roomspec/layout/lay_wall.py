@@ -6,12 +6,12 @@ from roomspec.layout.deduct import less, too_crowded
 from roomspec.layout.extent import Run, runs_of_wall
 from roomspec.layout.face import face_slabs, obstacle_slab, opening_slab
 from roomspec.layout.intervals import Interval
-from roomspec.layout.laid import Lining, Piece, WallLayout
+from roomspec.layout.laid import Border, Lining, Piece, WallLayout
 from roomspec.layout.pieces import cut_pieces
-from roomspec.layout.region import finish_area, leaning
-from roomspec.layout.reveals import reveal_pieces
+from roomspec.layout.region import Area, finish_area, leaning
+from roomspec.layout.reveals import reveal_pieces, reveals_by_run
 from roomspec.layout.rows import row_cells, rows
-from roomspec.layout.slabs import area, half
+from roomspec.layout.slabs import Slab, area, half
 from roomspec.layout.touching import Rect
 from roomspec.model.job import Terms
 from roomspec.model.room import Room
@@ -35,40 +35,48 @@ def lay_wall(room: Room, index: int, terms: Terms) -> WallLayout:
     if too_crowded(openings):
         return WallLayout(wall.name, gross, gross, tuple(_unlaid(run, _CROWDED) for run in runs_of_wall(room, index)))
     net = area(less(face, openings)) if openings else gross
-    linings: list[Lining] = []
+    runs = runs_of_wall(room, index)
+    areas: list[Area] = []
     taken: list[Rect] = []
-    lined: set[int] = set()
+    for run in runs:
+        areas.append(finish_area(wall, run, taken) if run.strips else Area([], [], {}))
+        taken.extend(part.place for part in run.parts)
+    borders = [borders_of(wall, run, area) for run, area in zip(runs, areas, strict=True)]
+    linings: list[Lining] = []
     number = 1
-    for run in runs_of_wall(room, index):
-        lining = _lay_run(wall, run, terms, taken, lined, number)
+    for run, area_of, ends, reveals in zip(runs, areas, borders, reveals_by_run(wall, borders), strict=True):
+        lining = _lay_run(wall, run, terms, area_of.slabs, ends, reveals, number)
         linings.append(lining)
         number += len(lining.pieces)
-        taken.extend(part.place for part in run.parts)
     return WallLayout(wall.name, gross, net, tuple(linings))
 
 
-def _lay_run(wall: Wall, run: Run, terms: Terms, taken: list[Rect], lined: set[int], number: int) -> Lining:
-    """One run cut; `taken` are the regions of earlier runs, `lined` the openings whose reveals are lined already."""
+def _lay_run(
+    wall: Wall,
+    run: Run,
+    terms: Terms,
+    slabs: list[Slab],
+    borders: tuple[Border, ...],
+    reveals: list[int],
+    number: int,
+) -> Lining:
+    """One run cut, with the reveals of the openings that it lines."""
     if not run.strips:
         return _unlaid(run)
-    area = finish_area(wall, run, taken)
-    if not area.slabs:
+    if not slabs:
         return _unlaid(run, "openings and obstacles leave nothing of the run")
-    if not run.upright and len(area.slabs) * len(run.strips) > MOST_CELLS:
+    if not run.upright and len(slabs) * len(run.strips) > MOST_CELLS:
         return _unlaid(run, "the run would take millions of pieces; is a length mistyped?")
     if run.upright:
         places: tuple[tuple[Interval, ...], ...] = (upright_cells(wall, run, *run.bounds[2:], 0),)
-        strips = list(columns(wall, run, area.slabs))
+        strips = list(columns(wall, run, slabs))
     else:
         places = row_cells(run, terms)
-        strips = list(rows(run, area.slabs, places))
+        strips = list(rows(run, slabs, places))
     cut = cut_pieces(run, strips, strip_edges(run), number)
-    borders = borders_of(wall, run, area)
     pieces: list[Piece] = cut.pieces
-    for at in sorted({border.opening for border in borders if border.kind == "reveal" and border.opening is not None}):
-        if at not in lined:
-            lined.add(at)
-            pieces.extend(reveal_pieces(run, wall.openings[at], number + len(pieces)))
+    for at in reveals:
+        pieces.extend(reveal_pieces(run, wall.openings[at], number + len(pieces)))
     return Lining(
         run.finishes, run.panel, run.method, run.direction, run.region, half(cut.doubled), run.strips,
         tuple(tuple(high - low for low, high in row) for row in places), tuple(pieces), tuple(cut.joints), borders,

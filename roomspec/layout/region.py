@@ -49,7 +49,9 @@ def finish_area(wall: Wall, run: Run, taken: list[Rect]) -> Area:
             cuts.append(cut)
     for rect in (*taken, *(cut for part in run.parts for cut in part.cuts)):
         if rect[0] < right and rect[1] > left:
-            cuts.extend(_region_slabs(wall, rect))
+            cuts.extend(_region_slabs(wall, rect, EDGE))
+    for rect in (cap for part in run.parts for cap in part.caps):
+        cuts.extend(_region_slabs(wall, rect, UPPER))
     cuts.extend(_steps(wall, run))
     if wall.width != wall.width_top and right == max(wall.width, wall.width_top) - run.right.take:
         cuts.extend(leaning(wall, run.right.take))
@@ -75,11 +77,11 @@ def _part_area(wall: Wall, run: Run, part: Part) -> list[Slab]:
     return less(band(floor, roof, part.left, part.right, labels), above)
 
 
-def _region_slabs(wall: Wall, rect: Rect) -> list[Slab]:
+def _region_slabs(wall: Wall, rect: Rect, label: int) -> list[Slab]:
     left, right, bottom, top = rect
     if right <= left:
         return []
-    return band(raised(wall.floor, bottom), raised(wall.floor, top), left, right, (EDGE, EDGE))
+    return band(raised(wall.floor, bottom), raised(wall.floor, top), left, right, (label, label))
 
 
 def _steps(wall: Wall, run: Run) -> list[Slab]:

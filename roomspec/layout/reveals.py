@@ -5,16 +5,36 @@ with their long way along the jamb, the head and the sill; jambs are as long as 
 long as it is wide. A reveal deeper than a cover takes whole panels from its outer edge inwards and a cut one at the
 frame; one longer than a panel is broken at the panel's length. The inner end meets the frame without trim. Outlines
 are on the reveal's own face: for jambs x goes into the wall and y up, for heads and sills x along and y into the wall.
+One lining lines all faces of an opening: the first that meets it beside or over it, else the first under it.
 """
 
+from collections.abc import Sequence
+
 from roomspec.layout.extent import Run
-from roomspec.layout.laid import Piece
+from roomspec.layout.laid import Border, Line, Piece
 from roomspec.layout.openings import lined_faces
 from roomspec.layout.set_out import strips_from_joint
-from roomspec.layout.slabs import half
-from roomspec.model.wall import Opening
+from roomspec.layout.slabs import half, height_at
+from roomspec.model.wall import Opening, Wall
 
 _SIDES = {(False, False): "none", (True, False): "left", (False, True): "right", (True, True): "both"}
+
+
+def reveals_by_run(wall: Wall, borders: Sequence[Sequence[Border]]) -> list[list[int]]:
+    """For each run, from its borders, the openings whose reveals it lines."""
+    owners: dict[int, tuple[bool, int]] = {}
+    for run, lines in enumerate(borders):
+        for border in lines:
+            at = border.opening
+            if border.kind == "reveal" and at is not None:
+                owner = (_is_under(wall, wall.openings[at], border.line), run)
+                owners[at] = min(owners.get(at, owner), owner)
+    return [[at for at in sorted(owners) if owners[at][1] == run] for run in range(len(borders))]
+
+
+def _is_under(wall: Wall, opening: Opening, line: Line) -> bool:
+    middle = height_at(wall.floor, (opening.x + opening.right) // 2) + (opening.sill + opening.top) // 2
+    return line.y0 == line.y1 and line.y0 < middle
 
 
 def reveal_pieces(run: Run, opening: Opening, number: int) -> list[Piece]:

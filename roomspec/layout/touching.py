@@ -43,11 +43,17 @@ def _touch(one: Rect, other: Rect) -> bool:
     return across >= 0 and up >= 0 and (across > 0 or up > 0)
 
 
-def open_sides(rect: Rect, others: Sequence[Rect], take: int) -> tuple[tuple[bool, bool, bool, bool], tuple[Rect, ...]]:
-    """Which of left, right, bottom, top of a region join nothing at all, and the allowances along half-joined ones."""
+def open_sides(
+    rect: Rect, others: Sequence[Rect], joined_to: Sequence[Sequence[Interval]], takes: Sequence[int]
+) -> tuple[tuple[bool, ...], tuple[tuple[Rect, ...], ...]]:
+    """For left, right, bottom, top of a region: does it join nothing at all, and the allowances where half joined.
+
+    `others` are the rest of its run, `joined_to` the stretches of each side whose trim another finish bears, `takes`
+    what each side takes elsewhere.
+    """
     left, right, bottom, top = rect
     free: list[bool] = []
-    cuts: list[Rect] = []
+    cuts: list[tuple[Rect, ...]] = []
     for side, line, low, high in (
         (0, left, bottom, top),
         (1, right, bottom, top),
@@ -59,11 +65,15 @@ def open_sides(rect: Rect, others: Sequence[Rect], take: int) -> tuple[tuple[boo
             near, far, a, b = (o[0], o[1], o[2], o[3]) if side < 2 else (o[2], o[3], o[0], o[1])
             if near < line <= far if side in (0, 2) else near <= line < far:
                 beside.append((max(a, low), min(b, high)))
-        bare = without([(low, high)], joined(beside))
+        bare = without([(low, high)], joined([*beside, *joined_to[side]]))
         free.append(bare == [(low, high)])
-        if take and not free[-1]:
-            inner = (line, line + take) if side in (0, 2) else (line - take, line)
-            # As much longer at both ends: in a re-entrant corner the trims of the two sides meet.
-            reach = [(a - take, b + take) for a, b in bare]
-            cuts.extend((*inner, a, b) if side < 2 else (a, b, *inner) for a, b in reach)
-    return (free[0], free[1], free[2], free[3]), tuple(cuts)
+        take = takes[side]
+        if not take or free[-1]:
+            cuts.append(())
+            continue
+        inner = (line, line + take) if side in (0, 2) else (line - take, line)
+        # As much longer in the run's own re-entrant corners: there the trims of its two sides meet.
+        ends = {end for stretch in joined_to[side] for end in stretch}
+        reach = [(a if a in ends else a - take, b if b in ends else b + take) for a, b in bare]
+        cuts.append(tuple((*inner, a, b) if side < 2 else (a, b, *inner) for a, b in reach))
+    return tuple(free), tuple(cuts)

@@ -23,6 +23,8 @@ from roomspec.takeoff.lines import is_over, is_upright
 
 NEAR = 60 * MM
 """How near a corner a planted trim's end counts as in it: more than any allowance, less than a strip."""
+LEAST = 10 * MM
+"""A run no longer than this is a step between two allowances, which the trims beside it cover."""
 
 
 class TrimRun(Struct, frozen=True, cache_hash=True):
@@ -48,7 +50,7 @@ def trim_runs(lining: Lining) -> tuple[TrimRun, ...]:
 
 
 def _runs(role: str, trim: Trim, lines: Iterable[Line]) -> list[TrimRun]:
-    return [TrimRun(role, trim, line) for line in end_to_end(lines) if length_of(line)]
+    return [TrimRun(role, trim, line) for line in end_to_end(lines) if length_of(line) > LEAST]
 
 
 def _laid(lining: Lining) -> Iterable[tuple[str, Trim, list[Line]]]:
@@ -74,7 +76,7 @@ def _planted(lining: Lining) -> Iterable[tuple[str, Trim, list[Line]]]:
     ):
         if trim is not None:
             pieces = pieces_on(lining)
-            borders = [border for border in lining.borders if border.trim != trim]
+            borders = [border for border in lining.borders if border.trim != trim and not border.shared]
             yield role, trim, [border.line for border in borders if _takes(role, border, pieces)]
 
 

@@ -74,12 +74,14 @@ def test_an_l_shaped_run() -> None:
 
 
 def test_other_products_make_runs_of_their_own() -> None:
-    """A dado and what is over it in another direction end each with its own edge trim."""
+    """A dado ends with its edge trim; what is over it in another direction butts against that and loses nothing."""
     dado = finish(EDGED, region=region(top=1000))
     over = finish(EDGED, "horizontal", region=region(bottom=1000))
     lower, upper = laid(wall(3000, 2400, dado, over)).linings
     assert bounds(lower) == (4, 2996, 2, 996)
-    assert bounds(upper) == (4, 2996, 1004, 2397)
+    assert bounds(upper) == (4, 2996, 1000, 2397)
+    assert kinds(lower) == [("start", "trim"), ("edge", "trim"), ("edge", "trim"), ("edge", "trim")]
+    assert kinds(upper) == [("edge", "butted"), ("top", "trim"), ("edge", "trim"), ("edge", "trim")]
 
 
 def test_the_earlier_of_overlapping_finishes_keeps_the_place() -> None:
