@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 from roomspec.checks.lined import finish_box, layers_behind
+from roomspec.model.method import Method
 from roomspec.model.wall import Ceiling, Finish, Studs, Wall
 from roomspec.takeoff.lines import panels_run_up
 from roomspec.takeoff.parts import divide
@@ -10,6 +11,11 @@ from roomspec.takeoff.parts import divide
 SOLID = frozenset(("masonry", "concrete", "plywood"))
 """Layers that hold a screw or a plug wherever it is set."""
 FRAMES = frozenset(("timber-frame", "metal-frame"))
+
+
+def hangs_on_glue(method: Method) -> bool:
+    """True where nothing but glue holds the panels to the wall itself."""
+    return method.glue is not None and method.screw is None and not method.battens
 
 
 def direction_of(finish: Finish) -> str:

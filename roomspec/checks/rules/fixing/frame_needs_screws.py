@@ -5,10 +5,9 @@ from collections.abc import Iterator
 from roomspec.checks.example import GLUED
 from roomspec.checks.facts import RoomFacts
 from roomspec.checks.finding import Finding
-from roomspec.checks.held import FRAMES
+from roomspec.checks.held import FRAMES, hangs_on_glue
 from roomspec.checks.lined import layers_behind, lined_faces
 from roomspec.checks.record import COMMON_PRACTICE, Check, finds
-from roomspec.checks.rules.fixing.glue_on_bad_surface import hangs_on_glue
 from roomspec.diagnostics.diagnostic import Related
 from roomspec.quantities.length import shown_mm
 

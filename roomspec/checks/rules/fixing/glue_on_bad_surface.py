@@ -4,10 +4,10 @@ from collections.abc import Iterable, Iterator
 
 from roomspec.checks.facts import RoomFacts
 from roomspec.checks.finding import Finding
+from roomspec.checks.held import hangs_on_glue
 from roomspec.checks.lined import finish_box, layers_behind, lined_faces
 from roomspec.checks.record import COMMON_PRACTICE, Check, finds
 from roomspec.diagnostics.diagnostic import Related
-from roomspec.model.method import Method
 from roomspec.model.wall import Ceiling, Finish, Wall
 from roomspec.takeoff.clip import Box, box_of
 from roomspec.takeoff.parts import divide
@@ -73,11 +73,6 @@ def glue_on_bad_surface(facts: RoomFacts) -> Iterator[Finding]:
                     related=(Related("the surface", facts.here(where)),) if where else (),
                     face=f"{kind} {face.name}",
                 )
-
-
-def hangs_on_glue(method: Method) -> bool:
-    """True where nothing but glue holds the panels to the wall itself."""
-    return method.glue is not None and method.screw is None and not method.battens
 
 
 def _bad_conditions(face: Wall | Ceiling, finish: Finish) -> dict[str, int | None]:
