@@ -41,7 +41,7 @@ def make_terms(block: Block, units: str) -> MadeTerms:
     return MadeTerms(
         name=block.name,
         title=quoted(block.head.node),
-        terms=Terms(**values),
+        terms=Terms(**values, units=units),
         gang=str(found.last("gang", "")),
         problems=tuple(found.problems),
         origins=Origins(Source(block.key, block.head.line, block.head.node), found.fields()),

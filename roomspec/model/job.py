@@ -37,6 +37,8 @@ class Terms(Struct, frozen=True, cache_hash=True, gc=False):
     built: int | None = None
     refitted: int | None = None
     locale: str | None = None
+    units: str = "mm"
+    """What a bare length is in the job's own file: mm, cm, m, in or ft. The job's sentences are in these."""
 
 
 class Job(Struct, frozen=True, cache_hash=True, gc=False):

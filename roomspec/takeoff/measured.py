@@ -20,7 +20,7 @@ from roomspec.quantities.area import SQUARE_METRE
 from roomspec.quantities.length import METRE, MM
 from roomspec.takeoff.clip import Box, area_within, box_of, box_round
 from roomspec.takeoff.face import outline_of
-from roomspec.takeoff.voids import Void, metres, sides, square_metres, voids_of
+from roomspec.takeoff.voids import Void, area_words, length_words, sides, size_words, voids_of
 
 
 class Rule(Struct, frozen=True, cache_hash=True):
@@ -83,15 +83,15 @@ class _Area(Struct, frozen=True):
         return hull.common(box_round(self.outline)) or Box(0, 0, 0, 0)
 
 
-def measure_wall(wall: Wall, linings: Sequence[Lining], method: str) -> Measure:
-    """What is measured on a wall by `method`: net, nrm2, smm7, vob or is1200."""
+def measure_wall(wall: Wall, linings: Sequence[Lining], method: str, units: str = "mm") -> Measure:
+    """What is measured on a wall by `method`: net, nrm2, smm7, vob or is1200; its words in `units`."""
     rule = RULES[method]
     skirting = wall.keep("skirting")
     lifted = 0 if skirting <= rule.skirting_over else skirting
     outline = outline_of(wall, lifted, wall.keep("cornice"))
     voids = voids_of(wall, with_surround=not rule.surround_over)
     areas = (_Area(outline, tuple(box_of(wall.finishes[at].region) for at in lining.finishes)) for lining in linings)
-    measures = [_measure(area, voids, rule) for area in areas]
+    measures = [_measure(area, voids, rule, units) for area in areas]
     return Measure(
         area=sum((measure.area for measure in measures), start=Fraction(0)),
         length=sum(measure.length for measure in measures),
@@ -99,35 +99,41 @@ def measure_wall(wall: Wall, linings: Sequence[Lining], method: str) -> Measure:
     )
 
 
-def _measure(area: _Area, voids: Sequence[Void], rule: Rule) -> Measure:
+def _measure(area: _Area, voids: Sequence[Void], rule: Rule, units: str) -> Measure:
     bounds = area.bounds
     wide, high = bounds.right - bounds.left, bounds.top - bounds.bottom
     total = area.within(bounds)
     if 0 < min(wide, high) <= rule.linear:
-        along = f"area {sides(bounds)}: {metres(min(wide, high))} wide, so by length: {metres(max(wide, high))} m"
-        return Measure(Fraction(0), max(wide, high), (along,))
-    lines = [f"area {sides(bounds)}: {square_metres(total)} m2"]
+        narrow, along = size_words(min(wide, high), units), length_words(max(wide, high), units)
+        return Measure(Fraction(0), max(wide, high), (f"{sides(bounds, units)}: {narrow} wide, so by length: {along}",))
+    lines = [_sized(bounds, total, units)]
     length = 0
     for void in voids:
         share = area.within(void.box)
         if not share:
             continue
-        deducted, words = _judge(area, void, share, rule)
+        deducted, words = _judge(area, void, share, rule, units)
         lines.append(words)
         total -= share if deducted else 0
-        for linear, square, said in _reveals(void, share, rule):
+        for linear, square, said in _reveals(void, share, rule, units):
             length, total = length + linear, total + square
             lines.append(said)
     return Measure(max(Fraction(0), total), length, tuple(lines))
 
 
-def _judge(area: _Area, void: Void, share: Fraction, rule: Rule) -> tuple[bool, str]:
+def _sized(bounds: Box, total: Fraction, units: str) -> str:
+    """The area as the product of its sides where it is one."""
+    size, square = sides(bounds, units), area_words(total, units)
+    return f"{size} = {square}" if total == bounds.area else f"overall {size}, area {square}"
+
+
+def _judge(area: _Area, void: Void, share: Fraction, rule: Rule, units: str) -> tuple[bool, str]:
     """Whether the void is deducted, and the step in words."""
-    partly = f", of which {square_metres(share)} m2 here" if share != void.size else ""
-    words = f"{void.name} {sides(void.box)} = {square_metres(void.size)} m2{partly}"
+    partly = f", of which {area_words(share, units)} here" if share != void.size else ""
+    words = f"{void.name} {sides(void.box, units)} = {area_words(void.size, units)}{partly}"
     if not rule.over:
         return True, f"{words}: deducted"
-    limit = f"{square_metres(rule.over * SQUARE_METRE)} m2"
+    limit = area_words(rule.over * SQUARE_METRE, units)
     if rule.only_within and area.within(void.touch) != void.touch.area:
         return True, f"{words}: on the boundary, deducted"
     if share <= rule.over * SQUARE_METRE:
@@ -135,16 +141,18 @@ def _judge(area: _Area, void: Void, share: Fraction, rule: Rule) -> tuple[bool, 
     return True, f"{words}: over {limit}, deducted"
 
 
-def _reveals(void: Void, share: Fraction, rule: Rule) -> Iterator[tuple[int, Fraction, str]]:
+def _reveals(void: Void, share: Fraction, rule: Rule, units: str) -> Iterator[tuple[int, Fraction, str]]:
     """Each lined reveal that the method measures: its length or its area, and the step in words."""
     if rule.reveals_beyond is None or share <= rule.reveals_beyond * SQUARE_METRE:
         return
     for reveal in void.reveals:
-        words = f"{void.name} reveal {reveal.face} {metres(reveal.length)} m"
+        words = f"{void.name} reveal {reveal.face}"
         if rule.reveals_by_length and (reveal.deep is None or reveal.deep <= METRE):
-            yield reveal.length, Fraction(0), f"{words}: by length"
+            yield reveal.length, Fraction(0), f"{words}, by length: {length_words(reveal.length, units)}"
         elif reveal.deep is None:
-            yield 0, Fraction(0), f"{words}: depth not recorded, not measured"
+            length = length_words(reveal.length, units)
+            yield 0, Fraction(0), f"{words} {length}: depth not recorded, not measured"
         else:
             added = Fraction(reveal.length * reveal.deep)
-            yield 0, added, f"{words} x {metres(reveal.deep)} = {square_metres(added)} m2: added"
+            size = f"{size_words(reveal.length, units)} x {size_words(reveal.deep, units)}"
+            yield 0, added, f"{words} {size} = {area_words(added, units)}: added"

@@ -29,14 +29,14 @@ Amount = TypeVar("Amount", int, Fraction)
 
 
 def take_off_room(room: Room, laid: RoomLayout, terms: Terms) -> RoomTakeOff:
-    """What a room takes. Of `terms` only `measured` matters; of the room, not its name, title, level or pattern."""
+    """What a room takes. Of `terms` only `measured` and `units` matter; of the room, not its name, title, level or pattern."""
     walls = []
     for at, wall in enumerate(room.walls):
         linings = laid.walls[at].linings
         before, after = _beside(room, laid, at - 1), _beside(room, laid, at + 1)
         taken = tuple(take_off_lining(wall, lining, before, after) for lining in linings)
         own = (*openings_work(wall, linings), *strip_out(wall))
-        walls.append(WallTakeOff(wall.name, taken, measure_wall(wall, linings, terms.measured), own))
+        walls.append(WallTakeOff(wall.name, taken, measure_wall(wall, linings, terms.measured, terms.units), own))
     return _gather(room, laid, tuple(walls))
 
 

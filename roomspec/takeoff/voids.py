@@ -7,6 +7,7 @@ from msgspec import Struct
 
 from roomspec.model.wall import Opening, Wall
 from roomspec.quantities.area import m2_decimal
+from roomspec.quantities.in_units import feet, feet_text, is_imperial, square_feet
 from roomspec.quantities.length import METRE
 from roomspec.takeoff.clip import Box
 
@@ -81,6 +82,21 @@ def square_metres(area: Fraction | int) -> str:
     return f"{whole}.{decimals.rstrip('0').ljust(2, '0')}"
 
 
-def sides(box: Box) -> str:
-    """Width by height in metres."""
-    return f"{metres(box.right - box.left)} x {metres(box.top - box.bottom)}"
+def size_words(length: int, units: str) -> str:
+    """One side of a measured size: `2.400` in metres, or `7' 10 1/2"`."""
+    return feet_text(length) if is_imperial(units) else metres(length)
+
+
+def length_words(length: int, units: str) -> str:
+    """A measured length: `2.400 m`, or `7.87 ft`."""
+    return f"{feet(length)} ft" if is_imperial(units) else f"{metres(length)} m"
+
+
+def area_words(area: Fraction | int, units: str) -> str:
+    """A measured area: `2.478 m2`, or `26.67 ft2`."""
+    return f"{square_feet(area)} ft2" if is_imperial(units) else f"{square_metres(area)} m2"
+
+
+def sides(box: Box, units: str) -> str:
+    """Width by height: `0.926 x 2.040` in metres, or `3' 1/2" x 6' 8"`."""
+    return f"{size_words(box.right - box.left, units)} x {size_words(box.top - box.bottom, units)}"

@@ -154,8 +154,24 @@ def test_raked_and_gable_walls() -> None:
 def test_every_step_is_said() -> None:
     """Each line of a measure says what was judged and how."""
     assert measured(lined(5000, 2500, DOOR), "vob").lines == (
-        "area 5.000 x 2.500: 12.50 m2",
+        "5.000 x 2.500 = 12.50 m2",
         "door 0.900 x 2.100 = 1.89 m2: not over 2.50 m2, measured over",
+    )
+
+
+def test_a_raked_area_is_no_product_of_its_sides() -> None:
+    """M-60 in words: the overall size and the area stand apart where one does not give the other."""
+    raked = wall(3000, ((0, 2400 * MM), (3000 * MM, 2700 * MM)), finish(glued()))
+    assert measured(raked, "net").lines == ("overall 3.000 x 2.700, area 7.65 m2",)
+
+
+def test_steps_in_feet_and_inches() -> None:
+    """M-51 in words for a job in feet: 12 x 8 ft less a door of 3 x 7 ft."""
+    one = _in_feet(12, 8, (3, 7))
+    _, laid = one_wall(one)
+    assert measure_wall(one, laid.walls[0].linings, "net", "in").lines == (
+        "12' x 8' = 96.00 ft2",
+        "window 3' x 7' = 21.00 ft2: deducted",
     )
 
 

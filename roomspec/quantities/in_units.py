@@ -1,0 +1,63 @@
+"""Figures in the units that a job is written in: millimetres, or feet and inches for one in inches or feet."""
+
+from decimal import ROUND_HALF_UP, Decimal
+from fractions import Fraction
+
+from roomspec.quantities.area import SQUARE_METRE
+from roomspec.quantities.length import FOOT, INCH, shown_mm
+
+# International yard and pound agreement, 1959: 1 ft = 0.3048 m, 1 lb = 0.453 592 37 kg.
+SQUARE_FOOT = FOOT * FOOT
+POUND = Fraction("0.45359237")
+"""Kilograms."""
+_SIXTEENTHS = 16
+
+
+def is_imperial(units: str) -> bool:
+    """True where a file's `units in` or `units ft` says feet and inches."""
+    return units in ("in", "ft")
+
+
+def feet_text(length: int) -> str:
+    """Feet and inches to the nearest sixteenth, halves away from zero, sixteenths carried: `7' 10 1/2"`, `3/8"`."""
+    sixteenths = (2 * abs(length) * _SIXTEENTHS + INCH) // (2 * INCH)
+    feet, rest = divmod(sixteenths, 12 * _SIXTEENTHS)
+    whole, part = divmod(rest, _SIXTEENTHS)
+    fraction = str(Fraction(part, _SIXTEENTHS)) if part else ""
+    inches = " ".join(filter(None, (str(whole) if whole or feet or not part else "", fraction)))
+    text = f"{feet}'" if feet and not rest else f"{feet}' {inches}\"" if feet else f'{inches}"'
+    return f"-{text}" if length < 0 and sixteenths else text
+
+
+def length_text(length: int, units: str) -> str:
+    """A length with its unit, for a message: `2603.5 mm`, or `8' 6 1/2"`."""
+    return feet_text(length) if is_imperial(units) else f"{shown_mm(length)} mm"
+
+
+def figure_text(length: int, units: str) -> str:
+    """A length whose unit another figure beside it says: `2603.5`, or `8' 6 1/2"`."""
+    return feet_text(length) if is_imperial(units) else shown_mm(length)
+
+
+def square_feet(area: int | Fraction) -> Decimal:
+    """Square feet of square nanometres, to the hundredth, halves up."""
+    return _hundredths(Fraction(area) / SQUARE_FOOT)
+
+
+def feet(length: int | Fraction) -> Decimal:
+    """Decimal feet, to the hundredth, halves up: for quantities, not for sizes."""
+    return _hundredths(Fraction(length) / FOOT)
+
+
+def pounds(kilograms: Fraction | Decimal) -> Fraction:
+    """Pounds, exactly."""
+    return Fraction(kilograms) / POUND
+
+
+def pounds_on_a_square_foot(kilograms_per_m2: Fraction | Decimal) -> Fraction:
+    """lb/ft2, exactly."""
+    return Fraction(kilograms_per_m2) / POUND * Fraction(SQUARE_FOOT, SQUARE_METRE)
+
+
+def _hundredths(exact: Fraction) -> Decimal:
+    return (Decimal(exact.numerator) / Decimal(exact.denominator)).quantize(Decimal("0.01"), ROUND_HALF_UP)
