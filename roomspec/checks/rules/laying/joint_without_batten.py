@@ -7,6 +7,7 @@ from roomspec.checks.facts import RoomFacts, written
 from roomspec.checks.finding import Finding
 from roomspec.checks.record import COMMON_PRACTICE, Check, finds
 from roomspec.diagnostics.diagnostic import Related
+from roomspec.layout.extent import Run
 from roomspec.layout.laid import Lining
 from roomspec.model.method import Method
 from roomspec.model.product import Panel
@@ -57,7 +58,8 @@ def joint_without_batten(facts: RoomFacts) -> Iterator[Finding]:
 
     Upright panels that are shorter than their wall are judged by wall-taller-than-panel.
     """
-    if not any(_plain_ended(finish.panel, finish.method) for wall in facts.room.walls for finish in wall.finishes):
+    walls = zip(facts.room.walls, facts.runs(), strict=True)
+    if not any(_has_plain_joints(wall, run) for wall, runs in walls for run in runs):
         return
     for wall, laid in zip(facts.room.walls, facts.layout().walls, strict=True):
         for lining in laid.linings:
@@ -75,6 +77,13 @@ def joint_without_batten(facts: RoomFacts) -> Iterator[Finding]:
                     related=(Related("how it is joined", joined),) if joined else (),
                     face=f"wall {wall.name}",
                 )
+
+
+def _has_plain_joints(wall: Wall, run: Run) -> bool:
+    """True where the run may hold such joints: known before any piece is cut."""
+    left, right, _, _ = run.bounds
+    joined = bool(wall.joints_up) if run.upright else right - left > run.panel.length
+    return joined and _plain_ended(run.panel, run.method)
 
 
 def _plain_ended(panel: Panel, method: Method) -> bool:

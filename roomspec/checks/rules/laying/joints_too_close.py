@@ -57,12 +57,12 @@ room 1 "Bar"
 )
 def joints_too_close(facts: RoomFacts) -> Iterator[Finding]:
     """The nearest end joints of any two neighbouring rows of a flat run whose rows are meant to break joint."""
-    if all(finish.bond == "stacked" for wall in facts.room.walls for finish in wall.finishes):
+    if not any(_may_come_close(finish) for wall in facts.room.walls for finish in wall.finishes):
         return
     for wall, laid in zip(facts.room.walls, facts.layout().walls, strict=True):
         for lining in laid.linings:
             finish = wall.finishes[lining.finishes[0]]
-            if finish.direction != "horizontal" or finish.bond == "stacked":
+            if not _may_come_close(finish):
                 continue
             rows = _joints(on_wall(lining))
             apart = min((_nearest(one, rows.get(row + 1, [])) for row, one in rows.items()), default=JOINTS_APART)
@@ -77,6 +77,13 @@ def joints_too_close(facts: RoomFacts) -> Iterator[Finding]:
                     about=(f"wall {wall.name}", f"panel {lining.panel.name}"),
                     face=f"wall {wall.name}",
                 )
+
+
+def _may_come_close(finish: Finish) -> bool:
+    """False where the bond alone keeps joints apart: no pieces need be cut to know it."""
+    shifts = {"stacked": 0, "half": 2, "third": 3}.get(finish.bond, 1)
+    close = shifts == 1 or (shifts > 1 and finish.panel.length < shifts * JOINTS_APART)
+    return finish.direction == "horizontal" and close
 
 
 def _joints(pieces: Iterable[Piece]) -> dict[int, list[int]]:
