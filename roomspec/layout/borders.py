@@ -6,7 +6,7 @@ void's sill) ends there as the opening's sides do, with what its own edge takes;
 butts against that one's trim where `meeting.py` says so.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 
 from msgspec.structs import replace
 
@@ -17,7 +17,7 @@ from roomspec.layout.face import level_floor
 from roomspec.layout.intervals import Interval, joined, without
 from roomspec.layout.laid import Border, Line
 from roomspec.layout.openings import sides_of
-from roomspec.layout.region import EDGE, FLOOR, LEFT, RIGHT, ROOF, UPPER, Area
+from roomspec.layout.region import EDGE, FLOOR, LEFT, RIGHT, ROOF, ROUND, UPPER, Area
 from roomspec.layout.slabs import Slab, between, height_at, lefts, rights
 from roomspec.model.wall import Wall
 
@@ -30,13 +30,13 @@ def borders_of(wall: Wall, run: Run, area: Area) -> tuple[Border, ...]:
     out: list[Border] = []
     borne, beside = _by_line(run), _beside_openings(wall, run)
     for label, line, where in (*_level_lines(area.slabs), *_upright_lines(run, area)):
-        for at, part in _on_openings(label, line, beside.get((where, _place(line)), ())):
+        for at, part in _on_openings(label, line, beside.get((where, _place(line)), [])):
             for border in _borders(wall, run, area, at, part, where):
                 out.extend(_borne(wall, border, borne) if borne and border.kind == "edge" else (border,))
     return tuple(out)
 
 
-_Stretches = Sequence[tuple[int, int, int]]
+_Stretches = list[tuple[int, int, int]]
 
 
 def _place(line: Line) -> int:
@@ -178,15 +178,18 @@ def _labelled(gone: list[Interval], met: _Stretches) -> list[tuple[int | None, i
 
 
 def _borders(wall: Wall, run: Run, area: Area, label: int, line: Line, where: int) -> list[Border]:
-    if label >= len(wall.openings):
-        return [_border(_RIM, line, label - len(wall.openings))]
+    first = len(wall.openings)
+    if first <= label < first + len(wall.obstacles):
+        return [_border(_RIM, line, label - first)]
+    if label >= first:
+        return [_border(area.sides[label][where], line, label - first - len(wall.obstacles))]
     if label >= 0:
         # The lining left of an opening ends at the opening's left side, and so on.
         sides = area.sides.get(label) or sides_of(wall, wall.openings[label], run.method)
         return [_border(sides[where], line, label)]
     if label in (LEFT, RIGHT):
         return _end_borders(wall, run.left if label == LEFT else run.right, line)
-    named = {FLOOR: run.floor, ROOF: run.ceiling, UPPER: run.upper}
+    named = {FLOOR: run.floor, ROOF: run.ceiling, UPPER: run.upper, ROUND: run.floor}
     return [_border(named.get(label, run.edge), line, None)]
 
 

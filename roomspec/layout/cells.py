@@ -72,5 +72,5 @@ def upright_cells(wall: Wall, run: Run, bottom: int, top: int, floor: int) -> tu
     cells: list[Interval] = []
     for a, b in itertools.pairwise((bottom, *breaks, top)):
         low, high = a + (gap // 2 if a != bottom else 0), b - (gap - gap // 2 if b != top else 0)
-        cells.extend(lengths_from_joint(low, high, run.panel.length, gap, low - gap // 2))
+        cells.extend(lengths_from_joint(low, high, run.longest, gap, low - gap // 2))
     return tuple(cells)

@@ -1,8 +1,9 @@
 """What a corner takes from the panels of the two walls that meet there, and how it is finished.
 
 The left-hand wall runs through and the right-hand one butts, or the other way round where the left-hand wall says
-`butts`. One method finishes a corner: that of the wall that runs through if it names a way, else that of the other
-(so a handed room has the same corners). Each figure is what the panels of one wall lose (below zero: gain) at that end:
+`butts`; a box's ends butt against the wall and behind its front, its top and underside butt against all. One method
+finishes a corner: that of the wall that runs through if it names a way, else that of the other (so a handed room has
+the same corners). Each figure is what the panels of one wall lose (below zero: gain) at that end:
 
 - inside, trim: its `allows`, and the other's battens; mitred: the other's battens; butted or nothing named: the wall
   that butts the other's build-up, the one that runs through nothing.
@@ -39,9 +40,9 @@ Sides = tuple[Side, Side, Side, Side]
 """How a lining ends left of, right of, below and above an opening."""
 
 
-def meet(own: Finish, other: Finish, corner: Corner, on_left: bool, left_butts: bool) -> Side:
-    """How `own` ends at a corner where `other` begins; `on_left` where own is the wall on the corner's left."""
-    inside, own_butts = corner.kind != "outside", left_butts == on_left
+def meet(own: Finish, other: Finish, corner: Corner, own_butts: bool, bears: bool) -> Side:
+    """How `own` ends at a corner where `other` begins; `bears` where the corner's trim is counted on own's face."""
+    inside = corner.kind != "outside"
     through, butting = (other, own) if own_butts else (own, other)
     named = _named(through.method, inside) or _named(butting.method, inside)
     kind = "inside-corner" if inside else "outside-corner"
@@ -52,7 +53,7 @@ def meet(own: Finish, other: Finish, corner: Corner, on_left: bool, left_butts: 
         if inside
         else -_outside(own, other, corner.angle, named, own_butts)
     )
-    return Side(kind, treatment, trim, take + (trim.allows if trim else 0), shared=not on_left)
+    return Side(kind, treatment, trim, take + (trim.allows if trim else 0), shared=not bears)
 
 
 def _named(method: Method, inside: bool) -> Trim | str | None:

@@ -4,6 +4,10 @@
   lies on a kept skirting or cornice too, not on an upstand that the panels lap; a gap at the ends is left at inside
   corners and free ends, not at outside corners.
 - A butted upstand gets the start trim; a lapped one none.
+- A flat ceiling is lined before the walls under it, which lose its build-up; a top trim that takes at least as much
+  covers it, and so does a kept cornice.
+- An architrave, a cornice and a cap that the method names stand in for its edge, top and edge trims where they go.
+- A ceiling's lining ends along the walls with the method's cornice, else its edge trim, and the gap at its ends.
 - A run loses what a corner takes where any of its height meets a lining there; above and below that the end is an
   edge like any other. Where the neighbour is bare at the corner, the end is an edge (against bare wall).
 """
@@ -11,6 +15,7 @@
 from msgspec import Struct
 
 from roomspec.layout.corner import Side, meet
+from roomspec.layout.plane import Beyond, Face, Sideways
 from roomspec.layout.touching import Rect
 from roomspec.model.method import Method
 from roomspec.model.product import Panel, Trim
@@ -39,16 +44,49 @@ def joint_trim(panel: Panel, method: Method) -> Trim | None:
     return None if panel.joined == "all edges" else method.joint
 
 
+def trimmed(kind: str, trim: Trim | None, gap: int = 0) -> Side:
+    """A side that ends in a trim, or in none where the method names none."""
+    return Side(kind, "trim" if trim else "none", trim, gap + (trim.allows if trim else 0))
+
+
 def edge_side(method: Method) -> Side:
     """A free end, a bare wall or another finish beside the lining."""
-    edge = method.edge
-    return Side("edge", "trim" if edge else "none", edge, edge.allows if edge else 0)
+    return trimmed("edge", method.edge)
 
 
 def upper_side(method: Method) -> Side:
     """The upper edge of a lining that stops below the ceiling: a cap where the method has one, else the edge trim."""
-    cap = method.cap
-    return Side("edge", "trim", cap, cap.allows) if cap else edge_side(method)
+    return trimmed("edge", method.cap or method.edge)
+
+
+def round_side(method: Method) -> Side:
+    """Where a ceiling's lining ends along the walls."""
+    return trimmed("round", method.cornice or method.edge, method.gap("ends"))
+
+
+def foot_side(face: Face, finish: Finish, left: int, right: int) -> Side:
+    """The lower side of a region that begins at the face's foot, from `left` to `right`."""
+    if face.place == "ceilings":
+        return round_side(finish.method)
+    return _met(face.foot, finish, left, right) or floor_side(face.wall, finish.method)
+
+
+def head_side(face: Face, finish: Finish, left: int, right: int) -> Side:
+    """The upper side of a region that reaches the face's head, from `left` to `right`."""
+    if face.place == "ceilings":
+        return round_side(finish.method)
+    return _met(face.head, finish, left, right) or ceiling_side(face.wall, finish.method, face.lowered)
+
+
+def _met(sideways: Sideways, finish: Finish, left: int, right: int) -> Side | None:
+    """What is met along the foot or the head: one side, the first lining there; None at the floor and the ceiling."""
+    if sideways is None or isinstance(sideways, Side):
+        return sideways
+    for beyond in sideways:
+        for low, high, other in beyond.lined:
+            if low < right and left < high:
+                return meet(finish, other, beyond.corner, beyond.butts, beyond.bears)
+    return edge_side(finish.method)
 
 
 def floor_side(wall: Wall, method: Method) -> Side:
@@ -57,49 +95,71 @@ def floor_side(wall: Wall, method: Method) -> Side:
     if upstand is not None and upstand.height > skirting:
         if upstand.lap is not None:
             return Side("upstand", take=max(skirting, upstand.height - upstand.lap))
-        allows = method.start.allows if method.start else 0
-        return Side("upstand", "trim" if method.start else "none", method.start, upstand.height + gap + allows)
+        return trimmed("upstand", method.start, upstand.height + gap)
     if skirting:
         return Side("keep", take=skirting + gap)
-    allows = method.start.allows if method.start else 0
-    return Side("start", "trim" if method.start else "none", method.start, gap + allows)
+    return trimmed("start", method.start, gap)
 
 
-def ceiling_side(wall: Wall, method: Method) -> Side:
-    """The upper side of a region that reaches the wall's top."""
+def ceiling_side(wall: Wall, method: Method, lowered: int = 0) -> Side:
+    """The upper side of a region that reaches the wall's top, under a ceiling lining `lowered` deep."""
     gap, cornice = method.gap("ceiling"), wall.keep("cornice")
     if cornice:
-        return Side("keep", take=cornice + gap)
-    return Side("top", "trim" if method.top else "none", method.top, gap + (method.top.allows if method.top else 0))
+        return Side("keep", take=max(cornice, lowered) + gap)
+    trim = method.cornice or method.top
+    covered = trim is not None and trim.allows >= lowered
+    return trimmed("top", trim, gap + (0 if covered else lowered))
 
 
-def end_of(
-    wall: Wall,
-    mine: list[tuple[Finish, Rect]],
-    neighbour: Wall | None,
-    beside: list[tuple[int, int, Finish]],
-    edge: Side,
-    on_left: bool,
-) -> End:
-    """The left or right end of a run: `mine` are its finishes that reach the wall's end, `on_left` at its right end.
-
-    `beside` is what lines the neighbour there (`face.lined_at`).
-    """
+def end_of(face: Face, mine: list[tuple[Finish, Rect]], edge: Side, on_left: bool) -> End:
+    """The left (`on_left`) or right end of a run: `mine` are its finishes that reach the face's end."""
+    sideways = face.left if on_left else face.right
     if not mine:
         return End(edge.take, edge)
+    if face.covers:
+        boxed = _boxed(face, mine[0][0], on_left)
+        if boxed is not None:
+            return boxed
+    if face.place == "ceilings":
+        side = round_side(mine[0][0].method)
+        return End(side.take, side)
+    if isinstance(sideways, Side):
+        return End(sideways.take, sideways)
     gap = mine[0][0].method.gap("ends")
-    if neighbour is None:
-        return End(edge.take + gap, edge)
-    bearer = wall if on_left else neighbour
     meetings = []
     for finish, (_, _, bottom, top) in mine:
-        for low, high, other in beside:
-            if bottom < high and low < top:
-                side = meet(finish, other, bearer.corner, on_left, bearer.butts)
-                meetings.append(Meeting(max(bottom, low), min(top, high), side))
-    inside = bearer.corner.kind == "inside"
+        for beyond in sideways or ():
+            for low, high, other in beyond.lined:
+                if bottom < high and low < top:
+                    side = meet(finish, other, beyond.corner, beyond.butts, beyond.bears)
+                    meetings.append(Meeting(max(bottom, low), min(top, high), side))
+    inside = any(beyond.corner.kind == "inside" for beyond in sideways or ())
     if not meetings:
         return End(edge.take + gap, edge, scribed=inside and edge.trim is None)
     take = max(meeting.side.take for meeting in meetings) + (gap if inside else 0)
     scribed = inside and all(meeting.side.treatment in ("butted", "none") for meeting in meetings)
     return End(take, edge, tuple(meetings), scribed)
+
+
+def _boxed(face: Face, finish: Finish, on_left: bool) -> End | None:
+    """The end of a run at a box that stands in the corner from floor to ceiling: it is set out from the box."""
+    width = max(face.wall.width, face.wall.width_top)
+    for cover in face.covers:
+        beyond = cover.sides[1 if on_left else 0]
+        in_corner = cover.left <= 0 if on_left else cover.right >= width
+        if beyond is None or not (in_corner and cover.to_floor and cover.to_ceiling):
+            continue
+        side = beside(beyond, finish)
+        scribed = side.treatment in ("butted", "none")
+        gap = finish.method.gap("ends") if side.kind == "inside-corner" else 0
+        return End((cover.right if on_left else width - cover.left) + side.take + gap, side, scribed=scribed)
+    return None
+
+
+def beside(beyond: Beyond | None, finish: Finish) -> Side:
+    """How a lining ends at one face of a box; an edge against one that is bare, nothing where none shows."""
+    if beyond is None:
+        return Side("edge")
+    if not beyond.lined:
+        return edge_side(finish.method)
+    return meet(finish, beyond.lined[0][2], beyond.corner, beyond.butts, beyond.bears)

@@ -8,17 +8,21 @@ This is the cheap part of laying, which the checks read on every keystroke. What
   under a kept cornice.
 - What is taken under a slope is taken upright, as heights are surveyed.
 - Walls out of plumb are set out on the larger width.
+- No piece is longer than the longest delivered length that may be chosen for the room (`access.py`).
 """
 
 from msgspec import Struct
 
+from roomspec.layout.access import longest_piece
 from roomspec.layout.corner import Side
-from roomspec.layout.ends import End, ceiling_side, edge_side, end_of, floor_side, upper_side
-from roomspec.layout.face import ceiling_line, level_floor, lined_at, neighbours
+from roomspec.layout.ends import End, edge_side, end_of, foot_side, head_side, upper_side
+from roomspec.layout.face import ceiling_line, level_floor
 from roomspec.layout.meeting import Met, meetings_of
+from roomspec.layout.plane import Face
 from roomspec.layout.set_out import MOST_STRIPS, set_out
 from roomspec.layout.slabs import height_at
 from roomspec.layout.touching import Rect, groups, open_sides
+from roomspec.layout.wall_face import face_of_wall
 from roomspec.model.method import Method
 from roomspec.model.product import Panel
 from roomspec.model.room import Room
@@ -26,6 +30,8 @@ from roomspec.model.shape import Region, SetOut
 from roomspec.model.wall import Finish, Wall
 
 MOST_PIECES = 200_000
+_KEPT = ("keep", "upstand")
+UPRIGHT = ("vertical", "crosswise")
 
 _ALL_FREE: tuple[tuple[bool, ...], tuple[tuple[Rect, ...], ...]] = ((True, True, True, True), ((), (), (), ()))
 
@@ -70,12 +76,14 @@ class Run(Struct, frozen=True, cache_hash=True):
     parts: tuple[Part, ...]
     region: Region
     strips: tuple[int, ...]
+    longest: int
+    """The longest piece."""
     troubles: tuple[str, ...] = ()
 
     @property
     def upright(self) -> bool:
-        """True where the panels stand."""
-        return self.direction == "vertical"
+        """True where the panels' length lies along the face's y: standing ones, on a ceiling those laid crosswise."""
+        return self.direction in UPRIGHT
 
     @property
     def bounds(self) -> Rect:
@@ -87,15 +95,19 @@ class Run(Struct, frozen=True, cache_hash=True):
 def runs_of_wall(room: Room, index: int) -> tuple[Run, ...]:
     """The runs of a room's wall, in the order of their first finishes."""
     wall = room.walls[index]
+    return () if wall.bare or not wall.finishes else runs_of_face(face_of_wall(room, index))
+
+
+def runs_of_face(face: Face) -> tuple[Run, ...]:
+    """The runs of any face, in the order of their first finishes."""
+    wall = face.wall
     if wall.bare or not wall.finishes:
         return ()
-    before, after = neighbours(room, index)
-    beside = (lined_at(before, right=True) if before else [], lined_at(after, right=False) if after else [])
     width, height = max(wall.width, wall.width_top), max(y for _, y in wall.top)
     rects = [_rect(finish.region, width, height) for finish in wall.finishes]
     found = groups([_kind(finish) for finish in wall.finishes], rects)
     met = meetings_of(wall, found, rects)
-    return tuple(_run(wall, group, rects, met, (before, after), beside) for group in found)
+    return tuple(_run(face, group, rects, met) for group in found)
 
 
 def _kind(finish: Finish) -> tuple[object, ...]:
@@ -111,22 +123,17 @@ def _rect(region: Region, width: int, height: int) -> Rect:
     )
 
 
-def _run(
-    wall: Wall,
-    group: tuple[int, ...],
-    rects: list[Rect],
-    met: list[Met],
-    walls: tuple[Wall | None, Wall | None],
-    beside: tuple[list[tuple[int, int, Finish]], list[tuple[int, int, Finish]]],
-) -> Run:
+def _run(face: Face, group: tuple[int, ...], rects: list[Rect], met: list[Met]) -> Run:
+    wall = face.wall
     first = wall.finishes[group[0]]
     method = first.method
     width, height = max(wall.width, wall.width_top), max(y for _, y in wall.top)
     edge, upper = edge_side(method), upper_side(method)
-    floor, ceiling = floor_side(wall, method), ceiling_side(wall, method)
+    along = min(rects[at][0] for at in group), max(rects[at][1] for at in group)
+    floor, ceiling = foot_side(face, first, *along), head_side(face, first, *along)
     mine = [(wall.finishes[at], rects[at]) for at in group]
-    left = end_of(wall, [m for m in mine if m[1][0] <= 0], walls[0], beside[0], edge, on_left=False)
-    right = end_of(wall, [m for m in mine if m[1][1] >= width], walls[1], beside[1], edge, on_left=True)
+    left = end_of(face, [m for m in mine if m[1][0] <= 0], edge, on_left=True)
+    right = end_of(face, [m for m in mine if m[1][1] >= width], edge, on_left=False)
     parts = []
     takes = (edge.take, edge.take, edge.take, upper.take)
     for at in group:
@@ -135,8 +142,8 @@ def _run(
         if len(group) > 1 or any(met[at].joined):
             others = [rects[other] for other in group if other != at]
             free, cuts = open_sides(rects[at], others, met[at].joined, takes)
-        on_floor = low <= (0 if floor.kind == "start" else floor.take)
-        to_top = high >= height - (0 if ceiling.kind == "top" else ceiling.take)
+        on_floor = low <= (floor.take if floor.kind in _KEPT else 0)
+        to_top = high >= height - (ceiling.take if ceiling.kind in _KEPT else 0)
         parts.append(Part(
             x0 + (left.take if x0 <= 0 else edge.take if free[0] else 0),
             x1 - (right.take if x1 >= width else edge.take if free[1] else 0),
@@ -148,11 +155,12 @@ def _run(
             cuts[3],
         ))  # fmt: skip
     region = _bounds(wall, parts, ceiling.take)
-    strips, troubles = _strips(first, region, len(wall.joints_up))
+    longest = longest_piece(first.panel, face.access)
+    strips, troubles = _strips(first, region, len(wall.joints_up), longest)
     return Run(
         group, first.panel, method, first.direction, first.bond, first.start, first.rows,
         left, right, floor, ceiling, edge, upper, tuple(line for at in group for line in met[at].borne),
-        tuple(parts), region, strips, troubles,
+        tuple(parts), region, strips, longest, troubles,
     )  # fmt: skip
 
 
@@ -177,13 +185,13 @@ def _heights(profile: tuple[tuple[int, int], ...], left: int, right: int) -> lis
     return [height_at(profile, left), *inside, height_at(profile, right, after=False)]
 
 
-def _strips(finish: Finish, region: Region, breaks: int) -> tuple[tuple[int, ...], tuple[str, ...]]:
+def _strips(finish: Finish, region: Region, breaks: int, length: int) -> tuple[tuple[int, ...], tuple[str, ...]]:
     left, right, bottom, top = (side or 0 for side in (region.left, region.right, region.bottom, region.top))
-    upright = finish.direction == "vertical"
+    upright = finish.direction in UPRIGHT
     start, end, way = (left, right, finish.start) if upright else (bottom, top, finish.rows)
     if right <= left or top <= bottom:
         return (), ("nothing is left of the run after trims, corners and gaps have taken theirs",)
-    cover, length = finish.panel.cover, finish.panel.length
+    cover = finish.panel.cover
     along = top - bottom if upright else right - left
     if (end - start) // cover > MOST_STRIPS or (end - start) // cover * (along // length + breaks) > MOST_PIECES:
         return (), ("the run would take tens of thousands of panels; is a length mistyped?",)

@@ -6,7 +6,8 @@ so that a handed wall is the same wall mirrored.
 """
 
 from roomspec.layout.corner import Sides
-from roomspec.layout.intervals import Interval, without
+from roomspec.layout.intervals import Interval, joined, without
+from roomspec.layout.plane import Cover
 from roomspec.layout.slabs import Slab, band, height_at
 from roomspec.model.room import Room
 from roomspec.model.shape import Profile
@@ -51,6 +52,20 @@ def raised(profile: Profile, by: int) -> Profile:
     return tuple((x, y + by) for x, y in profile) if by else profile
 
 
+def height_range(profile: Profile, left: int, right: int) -> tuple[int, int]:
+    """The lowest and the highest that a profile lies from `left` to `right`."""
+    inside = [y for x, y in profile if left < x < right]
+    heights = [height_at(profile, left), *inside, height_at(profile, right, after=False)]
+    return min(heights), max(heights)
+
+
+def slice_of(profile: Profile, left: int, right: int, by: int) -> Profile:
+    """The stretch of a profile from `left` to `right`, drawn from 0 and moved up `by`."""
+    inside = [(x, y) for x, y in profile if left < x < right]
+    found = [(left, height_at(profile, left)), *inside, (right, height_at(profile, right, after=False))]
+    return tuple((x - left, y + by) for x, y in found)
+
+
 def lined_at(wall: Wall, right: bool) -> list[tuple[int, int, Finish]]:
     """The heights above the floor between which a lining reaches one end of a wall, and which lining."""
     if wall.bare or not wall.finishes:
@@ -61,7 +76,12 @@ def lined_at(wall: Wall, right: bool) -> list[tuple[int, int, Finish]]:
         for opening in wall.openings
         if (opening.right >= wall.width if right else opening.x <= 0)
     ]
-    holes.sort()
+    holes.extend(
+        (box.sill, box.sill + box.height)
+        for box in wall.boxing
+        if (box.x + box.width >= wall.width if right else box.x <= 0)
+    )
+    holes = joined(holes)
     found: list[tuple[int, int, Finish]] = []
     for finish in wall.finishes:
         region = finish.region
@@ -96,6 +116,18 @@ def obstacle_slab(wall: Wall, obstacle: Obstacle, label: int) -> Slab:
     top0 = base + obstacle.sill + obstacle.height
     top1 = top0 if obstacle.end_height is None else base + obstacle.sill + obstacle.end_height
     return (x0, x1, bottom, bottom, max(bottom, top0), max(bottom, top1), label, label)
+
+
+def cover_slab(wall: Wall, cover: Cover, label: int, around: Sides) -> Slab:
+    """What a box hides of a face, grown by what the lining's sides round it take."""
+    left, right, below, above = (side.take for side in around)
+    x0, x1 = cover.left - left, cover.right + right
+    base = height_at(wall.floor, (cover.left + cover.right) // 2)
+    bottom = _lowest_floor(wall, x0, x1) - below if cover.to_floor else base + cover.bottom - below
+    top = base + cover.top + above
+    if cover.to_ceiling:
+        top = max(top, max(y for _, y in ceiling_line(wall)))
+    return (x0, x1, bottom, bottom, top, top, label, label)
 
 
 def _lowest_floor(wall: Wall, x0: int, x1: int) -> int:

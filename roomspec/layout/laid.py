@@ -4,9 +4,11 @@ from fractions import Fraction
 
 from msgspec import Struct
 
+from roomspec.layout.touching import Rect
 from roomspec.model.method import Method
 from roomspec.model.product import Panel, Trim
 from roomspec.model.shape import Region
+from roomspec.model.wall import Wall
 
 Ring = tuple[tuple[int, int], ...]
 """A closed outline as (x, y) vertices, the first not repeated."""
@@ -24,7 +26,8 @@ class Line(Struct, frozen=True, cache_hash=True):
 class Piece(Struct, frozen=True, cache_hash=True):
     """One piece as it is cut and put up.
 
-    `number` counts from 1 along the wall; with the room and the wall it is the piece's name: `g.02/a/3`.
+    `number` counts from 1 along the wall, on over the faces of its boxes, niches and hatches, or along the ceiling;
+    with the room and the wall or the ceiling it is the piece's name: `g.02/a/3`.
     `length` and `width` are the blank it is cut from, along and across the panel; `edges` (both, left, right, none)
     and `ends` (none, left, right, both) are the factory edges that it needs, seen on the face (for flat panels
     `left` is the lower long edge, for upright ones the lower end). Rows and columns count from 1, from the lower left;
@@ -44,7 +47,7 @@ class Piece(Struct, frozen=True, cache_hash=True):
     ends: str
     set_number: int = 0
     where: str = "wall"
-    """wall, or the reveal face it lines: `door head`, `window left jamb` ..."""
+    """The face it lies on, as its lining's, or the reveal face it lines: `door head`, `window left jamb` ..."""
 
 
 class Joint(Struct, frozen=True, cache_hash=True):
@@ -62,10 +65,11 @@ class Border(Struct, frozen=True, cache_hash=True):
 
     kind: start (floor), top, inside-corner, outside-corner, edge (free end, bare wall, another finish), opening,
     reveal (the outer edge of a lined opening), keep (skirting, cornice, architrave that stays), rim (obstacle),
-    upstand. `treatment`: trim, mitred, butted, none. `trim` is the product where the treatment is trim.
+    upstand, round (a ceiling's, along the walls). `treatment`: trim, mitred, butted, none. `trim` is the product where
+    the treatment is trim.
     A corner between two linings is borne by the wall on its left only (`shared` is False there), so that its trim is
-    counted once; the right-hand wall's border has `shared` True. So has an edge that butts against the trim of another
-    finish beside it.
+    counted once; the right-hand wall's border has `shared` True. So is a box's or a niche's by one of its faces. So has
+    an edge that butts against the trim of another finish beside it.
     """
 
     kind: str
@@ -74,7 +78,7 @@ class Border(Struct, frozen=True, cache_hash=True):
     trim: Trim | None = None
     shared: bool = False
     opening: int | None = None
-    """The index of the opening, obstacle or kept part in the wall, where the border is along one."""
+    """The index of the opening, obstacle, kept part or box in the wall, where the border is along one."""
 
 
 class Lining(Struct, frozen=True, cache_hash=True):
@@ -98,15 +102,47 @@ class Lining(Struct, frozen=True, cache_hash=True):
     borders: tuple[Border, ...]
     troubles: tuple[str, ...] = ()
     """What could not be laid, in plain words; the checks and the estimate say so."""
+    where: str = "wall"
+    """The face: wall, ceiling, `boxing front`, `niche back`, `hatch leaf` ..."""
+
+
+class FaceLayout(Struct, frozen=True, cache_hash=True):
+    """A face other than a wall's own front as laid; `as_wall` describes it as a wall of its own.
+
+    `place` is labour's word for it: boxing, reveals, ceilings; "" for a hatch's leaf.
+    """
+
+    where: str
+    place: str
+    as_wall: Wall
+    plan: Ring
+    """The outline of a ceiling that is no rectangle."""
+    gross: Fraction
+    net: Fraction
+    linings: tuple[Lining, ...]
+    hidden: tuple[Rect, ...] = ()
+    """What boxes hide of it: left, right, bottom, top; heights are above the floor line."""
 
 
 class WallLayout(Struct, frozen=True, cache_hash=True):
-    """A wall as laid. `gross` is its face, `net` the face less openings and obstacles, in square nanometres."""
+    """A wall as laid. `gross` is its face, `net` the face less openings, obstacles and boxes, in square nanometres."""
 
     name: str
     gross: Fraction
     net: Fraction
     linings: tuple[Lining, ...]
+    """On its own front."""
+    faces: tuple[FaceLayout, ...] = ()
+    """Of its boxes, its lined niches and its panelled hatches, where they are lined."""
+    hidden: tuple[Rect, ...] = ()
+
+
+class CeilingLayout(Struct, frozen=True, cache_hash=True):
+    """A ceiling as laid, with the leaves of its hatches."""
+
+    name: str
+    own: FaceLayout
+    faces: tuple[FaceLayout, ...] = ()
 
 
 class Plan(Struct, frozen=True, cache_hash=True):
@@ -124,7 +160,8 @@ class Plan(Struct, frozen=True, cache_hash=True):
 
 
 class RoomLayout(Struct, frozen=True, cache_hash=True):
-    """A room as laid: its plan and its walls, in the room's order."""
+    """A room as laid: its plan, its walls and its ceilings, in the room's order."""
 
     plan: Plan
     walls: tuple[WallLayout, ...]
+    ceilings: tuple[CeilingLayout, ...] = ()

@@ -2,21 +2,23 @@
 
 A lined side is an outside corner with its reveal, finished as the method finishes outside corners; the opening's size
 is the hole in the finish, so a mitred side takes nothing and gains nothing. A kept architrave goes round doors, windows
-and hatches that are not lined; panels stop at it without trim. Every other side takes the edge trim. A niche's and a
-void's sides are edges too.
+and hatches that are not lined; panels stop at it without trim. A new one goes there in place of the edge trim, which
+every other side takes. A void's sides are edges too, and a niche's where it is not lined.
 """
 
 from roomspec.layout.corner import Side, Sides
+from roomspec.layout.ends import beside, trimmed
+from roomspec.layout.plane import Cover
 from roomspec.model.method import Method
 from roomspec.model.product import Trim
-from roomspec.model.wall import Opening, Wall
+from roomspec.model.wall import Finish, Opening, Wall
 
 FACES = ("left jamb", "right jamb", "sill", "head")
 
 
 def lined_faces(opening: Opening) -> tuple[str, ...]:
-    """Which of `FACES` are lined with pieces as deep as the reveal; none without a reveal depth."""
-    if opening.reveal is None or opening.kind == "niche":
+    """Which of `FACES` are lined as deep as the reveal, or the niche; none without a depth."""
+    if (opening.deep if opening.kind == "niche" else opening.reveal) is None:
         return ()
     return tuple(face for face in FACES if face in opening.lined or ("jamb" in face and "jambs" in opening.lined))
 
@@ -36,8 +38,15 @@ def sides_of(wall: Wall, opening: Opening, method: Method) -> Sides:
 
 
 def _unlined(wall: Wall, opening: Opening, method: Method) -> Side:
-    architrave = wall.keep("architrave")
-    if architrave and not opening.lined and opening.kind in ("door", "window", "hatch"):
-        return Side("keep", take=architrave)
-    edge = method.edge
-    return Side("opening", "trim" if edge else "none", edge, edge.allows if edge else 0)
+    kept, trim = wall.keep("architrave"), method.edge
+    if not opening.lined and opening.kind in ("door", "window", "hatch"):
+        if kept:
+            return Side("keep", take=kept)
+        trim = method.architrave or trim
+    return trimmed("opening", trim)
+
+
+def cover_sides(cover: Cover, finish: Finish) -> Sides:
+    """How a lining ends left of, right of, below and above a box; an edge against a face of it that is bare."""
+    left, right, below, above = (beside(beyond, finish) for beyond in cover.sides)
+    return left, right, below, above

@@ -33,8 +33,11 @@ class Cut(NamedTuple):
     doubled: int
 
 
-def cut_pieces(run: Run, strips: list[list[Cell]], edges: list[int], number: int) -> Cut:
-    """Pieces numbered from `number`, strip by strip; `edges` are where the strips begin and end across the panels."""
+def cut_pieces(run: Run, strips: list[list[Cell]], edges: list[int], number: int, where: str) -> Cut:
+    """Pieces on the face `where` numbered from `number`, strip by strip.
+
+    `edges` are where the strips begin and end across the panels.
+    """
     upright = run.upright
     far, near = (rights, lefts) if upright else (tops, bottoms)
     first, last = (bottoms, tops) if upright else (lefts, rights)
@@ -66,7 +69,8 @@ def cut_pieces(run: Run, strips: list[list[Cell]], edges: list[int], number: int
                         cell < len(along) and _meets(last, group, *along[cell]),
                     )
                 pieces.append(_piece(
-                    run, group, number + len(pieces), (at, count, cell), _SIDES[factory], _SIDES[ends], twice
+                    run, group, number + len(pieces), (at, count, cell), _SIDES[factory], _SIDES[ends], twice,
+                    where,
                 ))  # fmt: skip
     return Cut(pieces, joints, doubled)
 
@@ -93,7 +97,14 @@ def _meets(ends: Ends, group: list[Slab], at: int, met: list[Interval]) -> bool:
 
 
 def _piece(
-    run: Run, group: list[Slab], number: int, place: tuple[int, int, int], edges: str, ends: str, doubled: int
+    run: Run,
+    group: list[Slab],
+    number: int,
+    place: tuple[int, int, int],
+    edges: str,
+    ends: str,
+    doubled: int,
+    where: str,
 ) -> Piece:
     strip, count, cell = place
     outline, holes = rings(group)
@@ -105,7 +116,7 @@ def _piece(
     sequence = max(1, run.panel.sequence)
     return Piece(
         number, count if run.upright else strip + 1, strip + 1 if run.upright else count, outline, holes, half(doubled),
-        length, width, edges, ends, (strip if run.upright else cell) % sequence,
+        length, width, edges, ends, (strip if run.upright else cell) % sequence, where,
     )  # fmt: skip
 
 

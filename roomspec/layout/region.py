@@ -1,23 +1,25 @@
 """The finish area of a run: its parts cut to the face, less openings, obstacles and what the sides take.
 
-Labels say what each line of the area lies on: an index into the wall's openings, then its obstacles; or one of the
-names below. A wall out of plumb leans at its right end.
+Labels say what each line of the area lies on: an index into the face's openings, then its obstacles, then the boxes
+that stand against it; or one of the names below. A wall out of plumb leans at its right end.
 """
 
 import itertools
 from typing import NamedTuple
 
+from roomspec.layout.ceiling import outside_of
 from roomspec.layout.corner import Sides
 from roomspec.layout.deduct import less
 from roomspec.layout.extent import Part, Run
-from roomspec.layout.face import ceiling_line, level_floor, obstacle_slab, opening_slab, raised
-from roomspec.layout.openings import sides_of
+from roomspec.layout.face import ceiling_line, cover_slab, level_floor, obstacle_slab, opening_slab, raised
+from roomspec.layout.openings import cover_sides, sides_of
+from roomspec.layout.plane import Face
 from roomspec.layout.slabs import Slab, band, cut_x, height_at
 from roomspec.layout.touching import Rect
 from roomspec.model.shape import level
 from roomspec.model.wall import Wall
 
-FLOOR, ROOF, EDGE, LEFT, RIGHT, UPPER = -1, -2, -3, -4, -5, -6
+FLOOR, ROOF, EDGE, LEFT, RIGHT, UPPER, ROUND = -1, -2, -3, -4, -5, -6, -7
 
 
 class Area(NamedTuple):
@@ -28,8 +30,9 @@ class Area(NamedTuple):
     sides: dict[int, Sides]
 
 
-def finish_area(wall: Wall, run: Run, taken: list[Rect]) -> Area:
+def finish_area(face: Face, run: Run, taken: list[Rect]) -> Area:
     """The area that a run covers; `taken` are the regions of earlier runs, which keep their place."""
+    wall = face.wall
     left, right, bottom, top = run.bounds
     if right <= left or top <= bottom:
         return Area([], [], {})
@@ -47,6 +50,13 @@ def finish_area(wall: Wall, run: Run, taken: list[Rect]) -> Area:
         cut = obstacle_slab(wall, obstacle, at)
         if cut[0] < right and cut[1] > left and cut[2] < top:
             cuts.append(cut)
+    for at, cover in enumerate(face.covers, len(wall.openings) + len(wall.obstacles)):
+        around = cover_sides(cover, wall.finishes[run.finishes[0]])
+        cut = cover_slab(wall, cover, at, around)
+        if cut[0] < right and cut[1] > left and cut[2] < top and cut[4] > bottom:
+            cuts.append(cut)
+            sides[at] = around
+    cuts.extend(outside_of(face.plan, run.floor.take, ROUND))
     for rect in (*taken, *(cut for part in run.parts for cut in part.cuts)):
         if rect[0] < right and rect[1] > left:
             cuts.extend(_region_slabs(wall, rect, EDGE))

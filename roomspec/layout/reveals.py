@@ -6,6 +6,7 @@ long as it is wide. A reveal deeper than a cover takes whole panels from its out
 frame; one longer than a panel is broken at the panel's length. The inner end meets the frame without trim. Outlines
 are on the reveal's own face: for jambs x goes into the wall and y up, for heads and sills x along and y into the wall.
 One lining lines all faces of an opening: the first that meets it beside or over it, else the first under it.
+A niche's inner faces are laid as faces (`recesses.py`).
 """
 
 from collections.abc import Sequence
@@ -26,7 +27,7 @@ def reveals_by_run(wall: Wall, borders: Sequence[Sequence[Border]]) -> list[list
     for run, lines in enumerate(borders):
         for border in lines:
             at = border.opening
-            if border.kind == "reveal" and at is not None:
+            if border.kind == "reveal" and at is not None and wall.openings[at].kind != "niche":
                 owner = (_is_under(wall, wall.openings[at], border.line), run)
                 owners[at] = min(owners.get(at, owner), owner)
     return [[at for at in sorted(owners) if owners[at][1] == run] for run in range(len(borders))]
@@ -45,7 +46,7 @@ def reveal_pieces(run: Run, opening: Opening, number: int) -> list[Piece]:
         jamb = face.endswith("jamb")
         along = opening.height if jamb else opening.width
         widths = strips_from_joint(0, deep, run.panel.cover, 0)
-        lengths = strips_from_joint(0, along, run.panel.length, 0)
+        lengths = strips_from_joint(0, along, run.longest, 0)
         into = 0
         for strip, width in enumerate(widths):
             at = 0

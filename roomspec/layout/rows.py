@@ -37,7 +37,7 @@ def row_cells(run: Run, terms: Terms) -> tuple[tuple[Interval, ...], ...]:
 
 
 def _cells(left: int, right: int, start: SetOut, run: Run, terms: Terms) -> tuple[tuple[Interval, ...], ...]:
-    module, gap = run.panel.length, end_gap(run)
+    module, gap = run.longest, end_gap(run)
     if run.bond == "run-on":
         return _running_on(left, right, run, terms)
     cycle = _CYCLES.get(run.bond, 1)
@@ -49,7 +49,7 @@ def _cells(left: int, right: int, start: SetOut, run: Run, terms: Terms) -> tupl
 
 
 def _running_on(left: int, right: int, run: Run, terms: Terms) -> tuple[tuple[Interval, ...], ...]:
-    module, gap = run.panel.length, end_gap(run)
+    module, gap = run.longest, end_gap(run)
     at_end = first_joint(left, right, module, gap, SetOut("left"))
     new = lengths_from_joint(left, right, module, gap, at_end)
     out: list[tuple[Interval, ...]] = []

@@ -45,7 +45,7 @@ def content_of(job: Job, take_off: TakeOff) -> Content:
     """What a job and its take-off hold."""
     walls = list(_walls(job))
     points = [point for wall in walls for point in wall.points]
-    methods = {part.method for room in take_off.rooms for wall in room.walls for part in wall.linings}
+    methods = {part.method for room in take_off.rooms for wall in room.lined for part in wall.every_lining}
     panels = [line.product for line in take_off.quantities if isinstance(line.product, Panel)]
     return Content(
         built=job.terms.built,

@@ -42,10 +42,11 @@ def adhesive_bead(face: Face, lining: Lining, trims: Iterable[Line]) -> Bead | N
         for line in [*(joint.line for joint in lining.joints if joint.kind == "long"), *trims]:
             lengths.append(_along(line, parts))
         for piece in _first_pieces(lining):
-            lengths.append(_over(piece, piece.area / glue.every, parts))
+            lengths.append(_over(piece, piece.where == lining.where, piece.area / glue.every, parts))
     else:
         for piece in lining.pieces:
-            lengths.append(_over(piece, Fraction(beads_behind(piece.width, glue.every) * piece.length), parts))
+            bead = Fraction(beads_behind(piece.width, glue.every) * piece.length)
+            lengths.append(_over(piece, piece.where == lining.where, bead, parts))
     section = section_area("bead", glue.bead)
     with_more = sum((more for _, more in lengths), start=Fraction(0))
     return Bead(sum((length for length, _ in lengths), start=Fraction(0)), volume(section, with_more))
@@ -78,10 +79,12 @@ def _along(line: Line, parts: list[tuple[Box, Fraction]]) -> tuple[Fraction, Fra
     return length, result
 
 
-def _over(piece: Piece, length: Fraction, parts: list[tuple[Box, Fraction]]) -> tuple[Fraction, Fraction]:
+def _over(
+    piece: Piece, on_face: bool, length: Fraction, parts: list[tuple[Box, Fraction]]
+) -> tuple[Fraction, Fraction]:
     """A bead spread over a piece's back, plain and with more by area."""
-    if piece.where != "wall" or len(parts) == 1 or not piece.area:
-        factor = parts[0][1] if len(parts) == 1 and piece.where == "wall" else Fraction(1)
+    if not on_face or len(parts) == 1 or not piece.area:
+        factor = parts[0][1] if len(parts) == 1 and on_face else Fraction(1)
         return length, length * factor
     share = sum((factor * piece_area(piece, box) for box, factor in parts), start=Fraction(0)) / piece.area
     return length, length * share
@@ -98,7 +101,9 @@ def _first_pieces(lining: Lining) -> list[Piece]:
         elif joint.kind == "long" and not up and is_level(line):
             starts[line.y0].append((min(line.x0, line.x1), max(line.x0, line.x1)))
     return [
-        piece for piece in lining.pieces if piece.where != "wall" or not _joins(box_round(piece.outline), up, starts)
+        piece
+        for piece in lining.pieces
+        if piece.where != lining.where or not _joins(box_round(piece.outline), up, starts)
     ]
 
 

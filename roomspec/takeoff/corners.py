@@ -23,17 +23,21 @@ class Corners(Struct, frozen=True, cache_hash=True):
     left: tuple[Line, ...]
     right: tuple[Line, ...]
     shared: tuple[Line, ...]
+    within: tuple[Line, ...]
+    """Those with boxes, and those along the face's foot and head."""
 
 
 def corners_of(lining: Lining) -> Corners:
     """The lining's corner borders, told apart by the lining's middle."""
     bounds = box_of(lining.region)
     borders = [border for border in lining.borders if is_corner(border)]
-    own = [border.line for border in borders if not border.shared]
+    at_ends = [border for border in borders if border.opening is None and border.line.y0 != border.line.y1]
+    own = [border.line for border in at_ends if not border.shared]
     return Corners(
         left=tuple(line for line in own if line.x0 + line.x1 <= bounds.left + bounds.right),
         right=tuple(line for line in own if line.x0 + line.x1 > bounds.left + bounds.right),
-        shared=tuple(border.line for border in borders if border.shared),
+        shared=tuple(border.line for border in at_ends if border.shared),
+        within=tuple(border.line for border in borders if border not in at_ends and not border.shared),
     )
 
 
@@ -42,10 +46,15 @@ def is_corner(border: Border) -> bool:
     return border.kind in ("inside-corner", "outside-corner")
 
 
-def sealed_corners(face: Face, lining: Lining, before: Beside, after: Beside) -> tuple[Line, ...]:
-    """The lines along the corners that this lining seals; `before` and `after` are the linings beyond either end."""
+def sealed_corners(face: Face, lining: Lining, before: Beside | None, after: Beside | None) -> tuple[Line, ...]:
+    """The lines along the corners that this lining seals; `before` and `after` are the linings beyond either end.
+
+    They are None where another face of the same wall seals the corners that this one shares.
+    """
     corners, wet = corners_of(lining), _wet(face)
-    lines = [*_in(corners.left, wet), *_in(corners.right, wet)]
+    lines = [*_in(corners.left, wet), *_in(corners.right, wet), *_in(corners.within, wet)]
+    if before is None or after is None:
+        return end_to_end(lines)
     beyond = [line for other, far in after for line in _in(corners_of(far).shared, _wet(other))]
     lines += (wetted for own in corners.right for line in beyond for wetted in _common(line, own))
     borne = [

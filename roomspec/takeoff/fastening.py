@@ -39,7 +39,7 @@ def count_screws(face: Face, lining: Lining, battens: Sequence[Batten]) -> int:
     else:
         supports = _studs(face, lining, spacing) or _imagined(lining, spacing)
         on_face = _held_by(supports, pieces, panels_run_up(lining.direction))
-    in_reveals = sum(count_supports(piece.length, spacing) for piece in lining.pieces if piece.where != "wall")
+    in_reveals = sum(count_supports(piece.length, spacing) for piece in lining.pieces if piece.where != lining.where)
     return on_face + in_reveals
 
 

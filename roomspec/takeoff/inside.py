@@ -58,7 +58,7 @@ class Pieces(Struct, frozen=True):
 def pieces_on(lining: Lining) -> Pieces:
     """The pieces of a lining that lie on its face, not those in reveals."""
     trimmed = tuple(_under_trims(lining))
-    pieces = _by_place(piece for piece in lining.pieces if piece.where == "wall")
+    pieces = _by_place(piece for piece in lining.pieces if piece.where == lining.where)
     return replace(pieces, trimmed=_by_place(trimmed)) if trimmed else pieces
 
 

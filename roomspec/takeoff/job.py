@@ -7,12 +7,12 @@ from math import ceil
 from roomspec.cutting.demand import Blank, PanelStock, StockLength
 from roomspec.cutting.plan import CuttingPlan, plan_lengths, plan_panels
 from roomspec.model.job import Job
-from roomspec.model.product import Product, Trim
+from roomspec.model.product import Panel, Product, Trim
 from roomspec.model.room import Room
-from roomspec.takeoff.pooling import add_extras, by_pool, name_blanks, pool_of
+from roomspec.takeoff.pooling import add_extras, by_pool, name_blanks, pool_for, pool_of
 from roomspec.takeoff.sections import tubes
 from roomspec.takeoff.stock import panel_stock, stock_lengths
-from roomspec.takeoff.taken import PooledPlan, Quantity, RoomTakeOff, TakeOff
+from roomspec.takeoff.taken import LiningTakeOff, PooledPlan, Quantity, RoomTakeOff, TakeOff
 from roomspec.takeoff.work import add_up
 
 PanelPlanner = Callable[[Sequence[Blank], PanelStock, int], CuttingPlan]
@@ -47,26 +47,35 @@ def take_off_job(
 
 def _panels(taken: Taken, planner: PanelPlanner, kerf: int) -> Iterator[Cut]:
     wanted = by_pool(
-        (pool, panel, name_blanks(room, blanks)) for pool, room, off in taken for panel, blanks in off.panels
+        (pool_for(pool, panel.stocks, room.access), panel, name_blanks(room, blanks))
+        for pool, room, off in taken
+        for panel, blanks in off.panels
     )
+    net: dict[Panel, Fraction] = {}
+    for lining in _linings(taken):
+        net[lining.panel] = net.get(lining.panel, Fraction(0)) + lining.piece_area
     for panel, pools in wanted.items():
         plans = [
-            PooledPlan("panel", panel.name, pool, planner(_flat(blanks), panel_stock(panel), kerf))
+            PooledPlan("panel", panel.name, pool.name, planner(_flat(blanks), panel_stock(panel, pool.stocks), kerf))
             for pool, blanks in pools.items()
         ]
-        linings = (lining for _, _, off in taken for wall in off.walls for lining in wall.linings)
-        net = sum((lining.piece_area for lining in linings if lining.panel == panel), start=Fraction(0))
-        yield _cut_quantity(panel, plans, net), plans
+        yield _cut_quantity(panel, plans, net[panel]), plans
+
+
+def _linings(taken: Taken) -> Iterator[LiningTakeOff]:
+    return (lining for _, _, off in taken for wall in off.lined for lining in wall.every_lining)
 
 
 def _lengths(taken: Taken, planner: LengthPlanner, kerf: int) -> Iterator[Cut]:
     wanted = by_pool(
-        (pool, item, name_blanks(room, blanks)) for pool, room, off in taken for item, blanks in off.lengths
+        (pool_for(pool, item.stocks, room.access), item, name_blanks(room, blanks))
+        for pool, room, off in taken
+        for item, blanks in off.lengths
     )
     for item, pools in wanted.items():
         kind = "trim" if isinstance(item, Trim) else "batten"
         plans = [
-            PooledPlan(kind, item.name, pool, planner(_flat(blanks), stock_lengths(item), kerf))
+            PooledPlan(kind, item.name, pool.name, planner(_flat(blanks), stock_lengths(item, pool.stocks), kerf))
             for pool, blanks in pools.items()
         ]
         net = sum(blank.length for blanks in pools.values() for blank in _flat(blanks))
@@ -119,9 +128,10 @@ def _sum(amounts: Iterable[Fraction]) -> Fraction:
 
 def _laying_troubles(taken: Taken) -> Iterator[str]:
     for _, room, off in taken:
-        for wall in off.walls:
-            for lining in wall.linings:
-                yield from (f"Room {room.name}, wall {wall.name}: {trouble}" for trouble in lining.troubles)
+        for kind, faces in (("wall", off.walls), ("ceiling", off.ceilings)):
+            for face in faces:
+                for lining in face.every_lining:
+                    yield from (f"Room {room.name}, {kind} {face.name}: {trouble}" for trouble in lining.troubles)
 
 
 def _cutting_troubles(plans: Iterable[PooledPlan]) -> Iterator[str]:

@@ -14,6 +14,7 @@ _PLACES = {
     "opening": "edges",
     "reveal": "edges",
     "rim": "rims",
+    "round": "ceiling",
 }
 _NEAR = MM
 """How far beside a line the lining is looked for."""
@@ -59,4 +60,4 @@ def middle(line: Line) -> tuple[int, int]:
 
 def on_wall(lining: Lining) -> tuple[Piece, ...]:
     """The pieces on the face itself, without those in reveals."""
-    return tuple(piece for piece in lining.pieces if piece.where == "wall")
+    return tuple(piece for piece in lining.pieces if piece.where == lining.where)

@@ -1,7 +1,8 @@
 """Measured quantities for a tender.
 
 The measured area is the finish's region of the face, not shortened by trims or gaps, less a kept skirting or cornice.
-Each method has its own rule for what lies in it:
+The faces of boxes, niches and hatches are measured by themselves; what a box hides is deducted by every method. Each
+method has its own rule for what lies in an area:
 `net` every void deducted. `nrm2` (RICS NRM2, from memory) and `smm7` (SMM7) voids up to 1.00 and 0.50 m2 wholly within
 the area not deducted, those on its boundary always; areas up to 600 and 300 mm wide by length. `vob` (VOB/C ATV DIN
 18340, 18363) voids up to and including 2.5 m2 measured over whatever surrounds them, lined reveals by length (deeper
@@ -15,6 +16,7 @@ from fractions import Fraction
 from msgspec import Struct
 
 from roomspec.layout.laid import Lining, Ring
+from roomspec.layout.touching import Rect
 from roomspec.model.wall import Wall
 from roomspec.quantities.area import SQUARE_METRE
 from roomspec.quantities.length import METRE, MM
@@ -83,13 +85,23 @@ class _Area(Struct, frozen=True):
         return hull.common(box_round(self.outline)) or Box(0, 0, 0, 0)
 
 
-def measure_wall(wall: Wall, linings: Sequence[Lining], method: str, units: str = "mm") -> Measure:
-    """What is measured on a wall by `method`: net, nrm2, smm7, vob or is1200; its words in `units`."""
+def measure_wall(
+    wall: Wall,
+    linings: Sequence[Lining],
+    method: str,
+    units: str = "mm",
+    hidden: Sequence[Rect] = (),
+    plan: Ring = (),
+) -> Measure:
+    """What is measured on a wall by `method`: net, nrm2, smm7, vob or is1200; its words in `units`.
+
+    `hidden` is what boxes hide of it, `plan` the outline of a ceiling that is no rectangle.
+    """
     rule = RULES[method]
     skirting = wall.keep("skirting")
     lifted = 0 if skirting <= rule.skirting_over else skirting
-    outline = outline_of(wall, lifted, wall.keep("cornice"))
-    voids = voids_of(wall, with_surround=not rule.surround_over)
+    outline = plan or outline_of(wall, lifted, wall.keep("cornice"))
+    voids = voids_of(wall, with_surround=not rule.surround_over, hidden=hidden)
     areas = (_Area(outline, tuple(box_of(wall.finishes[at].region) for at in lining.finishes)) for lining in linings)
     measures = [_measure(area, voids, rule, units) for area in areas]
     return Measure(
@@ -131,7 +143,7 @@ def _judge(area: _Area, void: Void, share: Fraction, rule: Rule, units: str) -> 
     """Whether the void is deducted, and the step in words."""
     partly = f", of which {area_words(share, units)} here" if share != void.size else ""
     words = f"{void.name} {sides(void.box, units)} = {area_words(void.size, units)}{partly}"
-    if not rule.over:
+    if not rule.over or void.always:
         return True, f"{words}: deducted"
     limit = area_words(rule.over * SQUARE_METRE, units)
     if rule.only_within and area.within(void.touch) != void.touch.area:

@@ -3,14 +3,19 @@
 from collections.abc import Iterable
 from typing import TypeVar
 
+from msgspec import Struct
 from msgspec.structs import replace
 
 from roomspec.cutting.demand import Blank
+from roomspec.layout.access import admitted
+from roomspec.model.product import Stock
 from roomspec.model.room import Room
 from roomspec.model.wall import Extra
+from roomspec.quantities.length import mm_text
 
 Item = TypeVar("Item")
 Wanted = TypeVar("Wanted")
+Pool = TypeVar("Pool")
 
 
 def pool_of(room: Room, pool: str) -> str:
@@ -20,9 +25,24 @@ def pool_of(room: Room, pool: str) -> str:
     return room.level or "no level" if pool == "level" else "job"
 
 
-def by_pool(entries: Iterable[tuple[str, Item, Wanted]]) -> dict[Item, dict[str, list[Wanted]]]:
+class LengthPool(Struct, frozen=True):
+    """A pool of one product's blanks: all may be cut from the same delivered lengths."""
+
+    name: str
+    stocks: tuple[Stock, ...]
+
+
+def pool_for(pool: str, stocks: tuple[Stock, ...], access: int | None) -> LengthPool:
+    """The pool of a room's blanks: by itself for rooms that not every delivered length can be got into."""
+    chosen = admitted(stocks, access)
+    if chosen == stocks:
+        return LengthPool(pool, stocks)
+    return LengthPool(f"{pool}, lengths to {mm_text(max(stock.length for stock in chosen))}", chosen)
+
+
+def by_pool(entries: Iterable[tuple[Pool, Item, Wanted]]) -> dict[Item, dict[Pool, list[Wanted]]]:
     """What is wanted of each item in each pool, in the order met."""
-    found: dict[Item, dict[str, list[Wanted]]] = {}
+    found: dict[Item, dict[Pool, list[Wanted]]] = {}
     for pool, item, wanted in entries:
         found.setdefault(item, {}).setdefault(pool, []).append(wanted)
     return found

@@ -5,43 +5,77 @@ from fractions import Fraction
 from typing import TypeVar
 
 from roomspec.cutting.demand import Blank
-from roomspec.layout.laid import Lining, RoomLayout
+from roomspec.layout.access import longest_piece
+from roomspec.layout.laid import FaceLayout, Lining, RoomLayout
 from roomspec.model.job import Terms
 from roomspec.model.method import Method
 from roomspec.model.product import Compound, Panel, Sheet, Support, Trim
 from roomspec.model.room import Room
+from roomspec.model.wall import Wall
 from roomspec.takeoff.adhesive import adhesive_bead
 from roomspec.takeoff.battens import set_out_battens
 from roomspec.takeoff.clip import length_of
 from roomspec.takeoff.corners import Beside
-from roomspec.takeoff.face import Face
 from roomspec.takeoff.fastening import fastenings
 from roomspec.takeoff.load import lining_weight, loads_on
 from roomspec.takeoff.measured import measure_wall
 from roomspec.takeoff.sealant import seal_lining
 from roomspec.takeoff.strip_out import strip_out
-from roomspec.takeoff.taken import LiningTakeOff, RoomTakeOff, WallTakeOff
+from roomspec.takeoff.taken import FaceTakeOff, LiningTakeOff, RoomTakeOff, WallTakeOff
 from roomspec.takeoff.trims import trim_runs
-from roomspec.takeoff.work import Work, add_up, count_cut_outs, lining_work, openings_work
+from roomspec.takeoff.work import (
+    Work,
+    add_up,
+    boxing_work,
+    count_cut_outs,
+    lining_work,
+    openings_work,
+    place_of_lining,
+)
 
 Item = TypeVar("Item")
 Amount = TypeVar("Amount", int, Fraction)
 
 
 def take_off_room(room: Room, laid: RoomLayout, terms: Terms) -> RoomTakeOff:
-    """What a room takes. Of `terms` only `measured` and `units` matter; of the room, not its name, title, level or pattern."""
+    """What a room takes.
+
+    Of `terms` only `measured` and `units` matter; of the room, not its name, title, level or pattern.
+    """
     walls = []
     for at, wall in enumerate(room.walls):
-        linings = laid.walls[at].linings
-        before, after = _beside(room, laid, at - 1), _beside(room, laid, at + 1)
-        taken = tuple(take_off_lining(wall, lining, before, after) for lining in linings)
-        own = (*openings_work(wall, linings), *strip_out(wall))
-        walls.append(WallTakeOff(wall.name, taken, measure_wall(wall, linings, terms.measured, terms.units), own))
-    return _gather(room, laid, tuple(walls))
+        layout = laid.walls[at]
+        front = FaceLayout("wall", "", wall, (), layout.gross, layout.net, layout.linings, layout.hidden)
+        beside = _beside(room, laid, at - 1), _beside(room, laid, at + 1)
+        own = _take_off_face(front, terms, *beside)
+        inner = tuple(_take_off_face(face, terms) for face in layout.faces)
+        work = (*own.work, *boxing_work(inner), *strip_out(wall))
+        walls.append(WallTakeOff(wall.name, own.linings, own.measured, work, inner))
+    ceilings = []
+    for overhead in laid.ceilings:
+        own = _take_off_face(overhead.own, terms)
+        inner = tuple(_take_off_face(face, terms) for face in overhead.faces)
+        work = (*own.work, *strip_out(overhead.own.as_wall, overhead.own.plan))
+        ceilings.append(WallTakeOff(overhead.name, own.linings, own.measured, work, inner))
+    return _gather(room, laid, tuple(walls), tuple(ceilings))
 
 
-def take_off_lining(face: Face, lining: Lining, before: Beside = (), after: Beside = ()) -> LiningTakeOff:
-    """What one lining takes; `before` and `after` are the linings beyond its left and right corner."""
+def _take_off_face(
+    face: FaceLayout, terms: Terms, before: Beside | None = None, after: Beside | None = None
+) -> FaceTakeOff:
+    """What a face takes; its own work is what its openings make."""
+    taken = tuple(take_off_lining(face.as_wall, lining, before, after, face.place) for lining in face.linings)
+    measured = measure_wall(face.as_wall, face.linings, terms.measured, terms.units, face.hidden, face.plan)
+    return FaceTakeOff(face.where, taken, measured, openings_work(face.as_wall, face.linings))
+
+
+def take_off_lining(
+    face: Wall, lining: Lining, before: Beside | None = (), after: Beside | None = (), place: str = ""
+) -> LiningTakeOff:
+    """What one lining takes; `before` and `after` are the linings beyond its left and right corner.
+
+    They are None where another face of the same wall bears the corners that this one shares.
+    """
     trims = trim_runs(lining)
     battens = set_out_battens(face, lining)
     seals = seal_lining(face, lining, before, after)
@@ -55,6 +89,7 @@ def take_off_lining(face: Face, lining: Lining, before: Beside = (), after: Besi
         weight=lining_weight(lining),
         loads=loads_on(face, lining),
         pieces=len(lining.pieces),
+        pieces_in_reveals=sum(piece.where != "wall" for piece in lining.pieces),
         first_strip=lining.strips[0] if lining.strips else None,
         last_strip=lining.strips[-1] if lining.strips else None,
         bead=adhesive_bead(face, lining, [run.line for run in trims]),
@@ -63,7 +98,7 @@ def take_off_lining(face: Face, lining: Lining, before: Beside = (), after: Besi
         trims=trims,
         fixings=fastenings(face, lining, battens),
         cut_outs=count_cut_outs(face, lining),
-        work=lining_work(face, lining, trims, battens, seals),
+        work=lining_work(face, lining, trims, battens, seals, place or place_of_lining(face, lining)),
         troubles=lining.troubles,
     )
 
@@ -76,50 +111,73 @@ def _beside(room: Room, laid: RoomLayout, at: int) -> Beside:
     return tuple((room.walls[wall], lining) for lining in laid.walls[wall].linings)
 
 
-def _gather(room: Room, laid: RoomLayout, walls: tuple[WallTakeOff, ...]) -> RoomTakeOff:
-    taken = [lining for wall in walls for lining in wall.linings]
-    work = [item for lining in taken for item in lining.work] + [item for wall in walls for item in wall.work]
+def _gather(
+    room: Room, laid: RoomLayout, walls: tuple[WallTakeOff, ...], ceilings: tuple[WallTakeOff, ...]
+) -> RoomTakeOff:
+    lined = (*walls, *ceilings)
+    taken = [lining for wall in lined for lining in wall.every_lining]
+    work = [item for lining in taken for item in lining.work]
+    work += [item for wall in lined for item in (*wall.work, *(own for face in wall.faces for own in face.work))]
     if taken:
         work.append(Work("rooms", (), (("each", Fraction(1)),)))
     return RoomTakeOff(
         walls=walls,
         panels=_panel_blanks(room, laid),
-        lengths=_grouped(blank for wall in walls for blank in _length_blanks(wall)),
+        lengths=_grouped(
+            blank
+            for wall, name in zip(lined, names_of(room), strict=True)
+            for blank in _length_blanks(wall, name, room.access)
+        ),
         compounds=_summed(amount for lining in taken for amount in _compounds(lining)),
         fixings=_summed(amount for lining in taken for amount in lining.fixings),
         sheets=_summed(sheet for lining in taken for sheet in _sheets(lining.method, lining.area)),
         work=add_up(work),
-        extras=(*room.extras, *(extra for face in (*room.walls, *room.ceilings) for extra in face.extras)),
+        extras=(
+            *room.extras,
+            *(extra for wall in room.walls for extra in wall.extras),
+            *(extra for ceiling in room.ceilings for extra in ceiling.extras),
+        ),
+        ceilings=ceilings,
     )
 
 
+def names_of(room: Room) -> tuple[str, ...]:
+    """What pieces on each wall, then on each ceiling, are named after; a ceiling named as a wall is says what it is."""
+    walls = [wall.name for wall in room.walls]
+    ceilings = (f"ceiling-{one.name}" if one.name in walls else one.name for one in room.ceilings)
+    return (*walls, *ceilings)
+
+
 def _panel_blanks(room: Room, laid: RoomLayout) -> tuple[tuple[Panel, tuple[Blank, ...]], ...]:
+    linings = [[wall.linings, *(face.linings for face in wall.faces)] for wall in laid.walls]
+    linings += [[one.own.linings, *(face.linings for face in one.faces)] for one in laid.ceilings]
     return _grouped(
         (
             lining.panel,
-            Blank(f"{wall.name}/{piece.number}", piece.length, piece.width, piece.edges, piece.ends, piece.set_number),
+            Blank(f"{name}/{piece.number}", piece.length, piece.width, piece.edges, piece.ends, piece.set_number),
         )
-        for wall, layout in zip(room.walls, laid.walls, strict=True)
-        for lining in layout.linings
+        for name, faces in zip(names_of(room), linings, strict=True)
+        for face in faces
+        for lining in face
         for piece in lining.pieces
     )
 
 
-def _length_blanks(wall: WallTakeOff) -> Iterable[tuple[Trim | Support, Blank]]:
+def _length_blanks(wall: WallTakeOff, name: str, access: int | None) -> Iterable[tuple[Trim | Support, Blank]]:
     """One blank for each run of trim and each batten, numbered along the wall."""
     runs: list[tuple[Trim | Support, str, int]] = []
-    for lining in wall.linings:
+    for lining in wall.every_lining:
         runs += ((run.trim, run.role, run.length) for run in lining.trims)
         runs += ((batten.support, "batten", length_of(batten.line)) for batten in lining.battens)
     for number, (product, role, length) in enumerate(runs, start=1):
-        for part, cut in enumerate(lengths_of_run(length, product), start=1):
+        for part, cut in enumerate(lengths_of_run(length, product, access), start=1):
             suffix = f".{part}" if cut != length else ""
-            yield product, Blank(f"{wall.name}/{role} {number}{suffix}", cut, 1)
+            yield product, Blank(f"{name}/{role} {number}{suffix}", cut, 1)
 
 
-def lengths_of_run(length: int, product: Trim | Support) -> tuple[int, ...]:
-    """A run longer than the stock as whole lengths and a remainder; a shorter one whole."""
-    longest = max(stock.length for stock in product.stocks)
+def lengths_of_run(length: int, product: Trim | Support, access: int | None = None) -> tuple[int, ...]:
+    """A run longer than the stock that can be got in as whole lengths and a remainder; a shorter one whole."""
+    longest = longest_piece(product, access)
     whole, rest = divmod(length, longest)
     return (longest,) * whole + ((rest,) if rest else ())
 

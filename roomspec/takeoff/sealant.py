@@ -38,7 +38,9 @@ class Sealing(Struct, frozen=True, cache_hash=True):
     millilitres: Fraction
 
 
-def seal_lining(face: Face, lining: Lining, before: Beside = (), after: Beside = ()) -> tuple[Sealing, ...]:
+def seal_lining(
+    face: Face, lining: Lining, before: Beside | None = (), after: Beside | None = ()
+) -> tuple[Sealing, ...]:
     """What a lining's method seals; `before` and `after` are the linings beyond its left and right corner."""
     wet = direct_water((entry.region, entry.exposure) for entry in face.wet)
     pieces = pieces_on(lining)
@@ -63,7 +65,7 @@ def _lines_at(place: str, lining: Lining, pieces: Pieces) -> Iterable[Line]:
         return (joint.line for joint in lining.joints)
     if place == "trims":
         return (border.line for border in lining.borders if border.treatment == "trim")
-    return (border.line for border in lining.borders if place_of(border, pieces) == place)
+    return (border.line for border in lining.borders if not border.shared and place_of(border, pieces) == place)
 
 
 def _in_water(point: WallPoint, pieces: Pieces, wet: Sequence[Box]) -> bool:

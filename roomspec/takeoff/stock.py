@@ -10,14 +10,14 @@ Lengthwise = Panel | Trim | Support
 """What is delivered in lengths."""
 
 
-def panel_stock(panel: Panel) -> PanelStock:
-    """A panel product as the cutting engine takes it."""
-    return PanelStock(stock_lengths(panel), panel.cover, panel.joined == "all edges", panel.sequence)
+def panel_stock(panel: Panel, stocks: tuple[Stock, ...] = ()) -> PanelStock:
+    """A panel product as the cutting engine takes it, in the lengths given, else in all of its own."""
+    return PanelStock(stock_lengths(panel, stocks), panel.cover, panel.joined == "all edges", panel.sequence)
 
 
-def stock_lengths(product: Lengthwise) -> tuple[StockLength, ...]:
-    """A product's delivered lengths with the cost of one, None where no price is known."""
-    return tuple(StockLength(stock.length, cost_of_one(product, stock)) for stock in product.stocks)
+def stock_lengths(product: Lengthwise, stocks: tuple[Stock, ...] = ()) -> tuple[StockLength, ...]:
+    """A product's delivered lengths, or some of them, with the cost of one, None where no price is known."""
+    return tuple(StockLength(stock.length, cost_of_one(product, stock)) for stock in stocks or product.stocks)
 
 
 def cost_of_one(product: Lengthwise, stock: Stock) -> Decimal | None:

@@ -3,7 +3,7 @@
 from fractions import Fraction
 from itertools import pairwise
 
-from roomspec.layout.laid import Line
+from roomspec.layout.laid import Line, Ring
 from roomspec.model.wall import Opening, Removal, Wall
 from roomspec.quantities.area import SQUARE_METRE
 from roomspec.quantities.length import METRE
@@ -20,19 +20,22 @@ LAYERS = frozenset((
 """What is removed by area; wallpaper and an old lining over all of the region, as no substrate records them."""
 
 
-def strip_out(wall: Wall) -> tuple[Work, ...]:
-    """What comes off a wall: skirting, cornice and architrave by m, layers by m2, anything else each."""
-    return tuple(Work("removing", (removal.what,), (_amount(wall, removal),)) for removal in wall.removals)
+def strip_out(wall: Wall, plan: Ring = ()) -> tuple[Work, ...]:
+    """What comes off a wall: skirting, cornice and architrave by m, layers by m2, anything else each.
+
+    `plan` is the outline of a ceiling that is no rectangle.
+    """
+    return tuple(Work("removing", (removal.what,), (_amount(wall, removal, plan),)) for removal in wall.removals)
 
 
-def _amount(wall: Wall, removal: Removal) -> tuple[str, Fraction]:
+def _amount(wall: Wall, removal: Removal, plan: Ring) -> tuple[str, Fraction]:
     region = box_of(removal.region)
     if removal.what in ("skirting", "cornice"):
         return "m", _along(wall, removal.what, region) / METRE
     if removal.what == "architrave":
         return "m", Fraction(sum(map(_round, wall.openings)), METRE)
     if removal.what in LAYERS:
-        return "m2", _layer_area(wall, removal.what, region) / SQUARE_METRE
+        return "m2", _layer_area(wall, removal.what, region, plan or outline_of(wall)) / SQUARE_METRE
     return "each", Fraction(1)
 
 
@@ -46,9 +49,8 @@ def _along(wall: Wall, what: str, region: Box) -> Fraction:
     return sum((length_within(line, (reach,)) - length_within(line, gaps) for line in lines), start=Fraction(0))
 
 
-def _layer_area(wall: Wall, layer: str, region: Box) -> Fraction:
+def _layer_area(wall: Wall, layer: str, region: Box, outline: Ring) -> Fraction:
     """The area of the face, less openings and obstacles, that has the layer; all of it where none is recorded."""
-    outline = outline_of(wall)
     parts = divide(((substrate.region, substrate.layers) for substrate in wall.substrates), ())
     boxes = [part.box for part in parts if any(found.kind == layer for found in part.value)]
     boxes = [box for part in boxes or [EVERYWHERE] if (box := part.common(region)) is not None]

@@ -31,6 +31,8 @@ class LiningTakeOff(Struct, frozen=True, cache_hash=True):
     weight: Fraction | None
     loads: tuple[Load, ...]
     pieces: int
+    """Every piece; `pieces_in_reveals` of them line reveals."""
+    pieces_in_reveals: int
     first_strip: int | None
     last_strip: int | None
     bead: Bead | None
@@ -48,14 +50,31 @@ class LiningTakeOff(Struct, frozen=True, cache_hash=True):
         return self.loads[0] if self.loads else None
 
 
-class WallTakeOff(Struct, frozen=True, cache_hash=True):
-    """What one wall takes, and its measured quantity."""
+class FaceTakeOff(Struct, frozen=True, cache_hash=True):
+    """What a face of a box, a niche or a hatch takes, and its measured quantity; `where` as laying names it."""
 
-    name: str
+    where: str
     linings: tuple[LiningTakeOff, ...]
     measured: Measure
     work: tuple[Work, ...]
-    """Openings and stripping out: what belongs to no one lining."""
+
+
+class WallTakeOff(Struct, frozen=True, cache_hash=True):
+    """What one wall, or one ceiling, takes, and its measured quantity."""
+
+    name: str
+    linings: tuple[LiningTakeOff, ...]
+    """On the wall's own front."""
+    measured: Measure
+    work: tuple[Work, ...]
+    """Openings, boxing and stripping out: what belongs to no one lining."""
+    faces: tuple[FaceTakeOff, ...] = ()
+    """Of its boxes, niches and hatches."""
+
+    @property
+    def every_lining(self) -> tuple[LiningTakeOff, ...]:
+        """Those on its front and on its other faces."""
+        return (*self.linings, *(lining for face in self.faces for lining in face.linings))
 
 
 class RoomTakeOff(Struct, frozen=True, cache_hash=True):
@@ -70,6 +89,12 @@ class RoomTakeOff(Struct, frozen=True, cache_hash=True):
     """Square nanometres, laps included."""
     work: tuple[Work, ...]
     extras: tuple[Extra, ...]
+    ceilings: tuple[WallTakeOff, ...] = ()
+
+    @property
+    def lined(self) -> tuple[WallTakeOff, ...]:
+        """Its walls, then its ceilings."""
+        return (*self.walls, *self.ceilings)
 
 
 class Quantity(Struct, frozen=True, cache_hash=True):

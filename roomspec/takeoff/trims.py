@@ -1,9 +1,9 @@
 """Trims by length: those that laying put on borders, and those planted on the lining.
 
-Borders that a neighbour bears are not counted again. Planted trims: a skirting along the floor (so less the doors),
-a cornice along the top, a cap along an upper edge that does not reach the top (a dado's), an architrave round openings,
-measured on the opening's edge. Slopes count along the slope. An end is mitred where it meets another run of its role,
-and a skirting's, cap's or cornice's also at a corner.
+Borders that a neighbour bears are not counted again. A cornice, an architrave and a cap stand on the borders that
+laying gives them, in place of top and edge trims; a cap lies on any other upper edge too. Planted besides: a skirting
+along the floor (so less the doors), an architrave along lined reveals that end in no trim. Slopes count along the
+slope. An end is mitred where it meets another run of its role, and a skirting's, cap's or cornice's also at a corner.
 """
 
 from collections import Counter
@@ -19,7 +19,7 @@ from roomspec.quantities.length import MM
 from roomspec.takeoff.clip import end_to_end, length_of
 from roomspec.takeoff.corners import is_corner
 from roomspec.takeoff.inside import Pieces, pieces_on
-from roomspec.takeoff.lines import is_over, is_upright
+from roomspec.takeoff.lines import is_level, is_over, is_upright
 
 NEAR = 60 * MM
 """How near a corner a planted trim's end counts as in it: more than any allowance, less than a strip."""
@@ -44,7 +44,7 @@ class TrimRun(Struct, frozen=True, cache_hash=True):
 def trim_runs(lining: Lining) -> tuple[TrimRun, ...]:
     """Every trim that a lining takes, one run a straight line."""
     runs = [run for role, trim, lines in chain(_laid(lining), _planted(lining)) for run in _runs(role, trim, lines)]
-    corners = {border.line.x0 for border in lining.borders if is_corner(border)}
+    corners = {border.line.x0 for border in lining.borders if is_corner(border) and not is_level(border.line)}
     ends = Counter((run.role, *end) for run in runs for end in _ends(run))
     return tuple(TrimRun(run.role, run.trim, run.line, _mitres(run, ends, corners)) for run in runs)
 
@@ -56,9 +56,14 @@ def _runs(role: str, trim: Trim, lines: Iterable[Line]) -> list[TrimRun]:
 def _laid(lining: Lining) -> Iterable[tuple[str, Trim, list[Line]]]:
     """Trims on borders, by role and product; joint trims over end joints that the panels' own ends do not join."""
     found: dict[tuple[str, Trim], list[Line]] = {}
+    cap = lining.method.cap
+    pieces = pieces_on(lining) if cap is not None else None
     for border in lining.borders:
-        if border.treatment == "trim" and border.trim is not None and not border.shared:
-            found.setdefault((border.trim.role, border.trim), []).append(border.line)
+        trim = border.trim if border.treatment == "trim" else None
+        if pieces is not None and _is_upper(border, pieces):
+            trim = cap
+        if trim is not None and not border.shared:
+            found.setdefault((trim.role, trim), []).append(border.line)
     over_joints = joint_trim(lining.panel, lining.method)
     if over_joints is not None:
         ends = [joint.line for joint in lining.joints if joint.kind == "end"]
@@ -66,28 +71,17 @@ def _laid(lining: Lining) -> Iterable[tuple[str, Trim, list[Line]]]:
     return ((role, trim, lines) for (role, trim), lines in found.items())
 
 
+def _is_upper(border: Border, pieces: Pieces) -> bool:
+    return border.kind == "edge" and not is_upright(border.line) and is_over(border.line, pieces)
+
+
 def _planted(lining: Lining) -> Iterable[tuple[str, Trim, list[Line]]]:
     method = lining.method
-    for role, trim in (
-        ("skirting", method.skirting),
-        ("cap", method.cap),
-        ("cornice", method.cornice),
-        ("architrave", method.architrave),
-    ):
-        if trim is not None:
-            pieces = pieces_on(lining)
-            borders = [border for border in lining.borders if border.trim != trim and not border.shared]
-            yield role, trim, [border.line for border in borders if _takes(role, border, pieces)]
-
-
-def _takes(role: str, border: Border, pieces: Pieces) -> bool:
-    if role == "skirting":
-        return border.kind == "start"
-    if role == "cornice":
-        return border.kind == "top"
-    if role == "cap":
-        return border.kind == "edge" and not is_upright(border.line) and is_over(border.line, pieces)
-    return border.kind in ("opening", "reveal")
+    if method.skirting is not None:
+        yield "skirting", method.skirting, [b.line for b in lining.borders if b.kind == "start"]
+    if method.architrave is not None:
+        reveals = [b.line for b in lining.borders if b.kind == "reveal" and b.treatment != "trim" and not b.shared]
+        yield "architrave", method.architrave, reveals
 
 
 def _ends(run: TrimRun) -> tuple[tuple[int, int], tuple[int, int]]:

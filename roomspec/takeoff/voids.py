@@ -1,10 +1,12 @@
 """Voids of a face as a method of measurement sees them, and the words of a measured line."""
 
+from collections.abc import Sequence
 from decimal import Decimal
 from fractions import Fraction
 
 from msgspec import Struct
 
+from roomspec.layout.touching import Rect
 from roomspec.model.wall import Opening, Wall
 from roomspec.quantities.area import m2_decimal
 from roomspec.quantities.in_units import feet, feet_text, is_imperial, square_feet
@@ -26,6 +28,8 @@ class Void(Struct, frozen=True, cache_hash=True):
     name: str
     box: Box
     reveals: tuple[Reveal, ...] = ()
+    always: bool = False
+    """True where every method deducts it."""
 
     @property
     def size(self) -> int:
@@ -38,8 +42,8 @@ class Void(Struct, frozen=True, cache_hash=True):
         return Box(self.box.left - 1, self.box.right + 1, self.box.bottom - 1, self.box.top + 1)
 
 
-def voids_of(wall: Wall, with_surround: bool) -> tuple[Void, ...]:
-    """The wall's openings, grown by a kept architrave where asked, and what stands against it."""
+def voids_of(wall: Wall, with_surround: bool, hidden: Sequence[Rect] = ()) -> tuple[Void, ...]:
+    """The wall's openings, grown by a kept architrave where asked, what stands against it, and what boxes hide."""
     grown = wall.keep("architrave") if with_surround else 0
     openings = (
         Void(
@@ -58,7 +62,8 @@ def voids_of(wall: Wall, with_surround: bool) -> tuple[Void, ...]:
         Void(_name(thing.kind, thing.label), Box(thing.x, thing.x + thing.width, thing.sill, thing.sill + thing.height))
         for thing in wall.obstacles
     )
-    return (*openings, *obstacles)
+    boxes = (Void("boxing", Box(*rect), always=True) for rect in hidden)
+    return (*openings, *obstacles, *boxes)
 
 
 def _name(kind: str, label: str) -> str:

@@ -2,11 +2,13 @@
 
 from collections.abc import Iterable, Sequence
 from fractions import Fraction
+from itertools import pairwise
+from typing import Protocol
 
 from msgspec import Struct
 
 from roomspec.layout.laid import Lining, Piece
-from roomspec.model.wall import Opening
+from roomspec.model.wall import Opening, Wall
 from roomspec.quantities.area import SQUARE_METRE
 from roomspec.quantities.length import METRE
 from roomspec.takeoff.battens import Batten
@@ -23,6 +25,18 @@ TASKS = (
 """Every task, in the order of the work."""
 
 
+class Boxed(Protocol):
+    """What is asked of a face of a box."""
+
+    @property
+    def where(self) -> str:
+        """The face."""
+
+    @property
+    def linings(self) -> Sequence[object]:
+        """What lies on it."""
+
+
 class Work(Struct, frozen=True, cache_hash=True):
     """A task such as `panels`, `trims`, `removing`; where it is done, the most particular place first.
 
@@ -34,19 +48,40 @@ class Work(Struct, frozen=True, cache_hash=True):
     amounts: tuple[tuple[str, Fraction], ...]
 
 
+STAIR = 5
+"""A floor line steeper than 1 in 5 is a stair's: ramps go to 1 in 12, stairs begin at about 1 in 3. Common practice, no
+source."""
+
+
+def place_of_lining(wall: Wall, lining: Lining) -> str:
+    """`stairs` where the floor under a wall's lining rises in steps or as steeply as a stair does, else ""."""
+    bounds = box_of(lining.region)
+    for (x0, y0), (x1, y1) in pairwise(wall.floor):
+        if x0 < bounds.right and bounds.left < x1 + (x0 == x1) and abs(y1 - y0) * STAIR > x1 - x0 and y0 != y1:
+            return "stairs"
+    return ""
+
+
 def lining_work(
-    face: Face, lining: Lining, trims: Sequence[TrimRun], battens: Sequence[Batten], seals: Sequence[Sealing]
+    face: Face,
+    lining: Lining,
+    trims: Sequence[TrimRun],
+    battens: Sequence[Batten],
+    seals: Sequence[Sealing],
+    place: str = "",
 ) -> tuple[Work, ...]:
-    """The work that one lining makes, without what its face's openings make."""
+    """The work that one lining makes at a place (stairs, ceilings ...), without what its face's openings make."""
     work = [
-        _panels((lining.direction,), on_wall(lining)),
-        _panels(("reveals", lining.direction), [piece for piece in lining.pieces if piece.where != "wall"]),
+        _panels((place, lining.direction) if place else (lining.direction,), on_wall(lining)),
+        _panels(("reveals", lining.direction), [piece for piece in lining.pieces if piece.where != lining.where]),
     ]
     for role in sorted({run.role for run in trims}):
         work.append(_lengths("trims", (role,), [run.length for run in trims if run.role == role]))
     mitred = [border.line for border in lining.borders if border.treatment == "mitred" and not border.shared]
     ends = Fraction(sum(run.mitres for run in trims))
-    work.append(Work("mitres", (), (("m", Fraction(sum(map(length_of, mitred)), METRE)), ("each", ends))))
+    # Cutting an edge and cutting a profile's end are different work: a gang may have a constant for either or both.
+    work.append(Work("mitres", ("panels",), (("m", Fraction(sum(map(length_of, mitred)), METRE)),)))
+    work.append(Work("mitres", ("trims",), (("each", ends),)))
     if lining.method.behind is not None:
         work.append(Work("sheets", (), (("m2", lining.area / SQUARE_METRE),)))
     work.append(_lengths("battens", (), [length_of(batten.line) for batten in battens]))
@@ -65,6 +100,12 @@ def openings_work(face: Face, linings: Sequence[Lining]) -> tuple[Work, ...]:
     """The openings that a lining of the face is cut round, each once."""
     count = sum(any(_reaches(lining, opening) for lining in linings) for opening in face.openings)
     return (Work("openings", (), (("each", Fraction(count)),)),) if count else ()
+
+
+def boxing_work(faces: Sequence[Boxed]) -> tuple[Work, ...]:
+    """The boxes that are lined, each once; `faces` are what a wall's boxes, niches and hatches take."""
+    boxes = {face.where.rpartition(" front")[0] for face in faces if face.where.endswith("front") and face.linings}
+    return (Work("boxing", (), (("each", Fraction(len(boxes))),)),) if boxes else ()
 
 
 def _reaches(lining: Lining, opening: Opening) -> bool:

@@ -17,6 +17,10 @@ panel board "Board"
   price 30.00 each
   lay vertical horizontal overhead
 method plain "Glued, no trims"
+  glue grab bead 8 every 100
+adhesive grab
+  tube 290 ml
+  price 6.20 each
 """
 
 

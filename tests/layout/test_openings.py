@@ -113,8 +113,8 @@ def test_only_one_lining_lines_a_reveal() -> None:
 
 
 def test_a_reveal_without_a_depth_is_not_lined() -> None:
-    """`lined` says which faces, `reveal` how deep; and a niche's faces are not a reveal."""
-    for kind, more in (("door", {}), ("niche", {"reveal": 90 * MM, "deep": 90 * MM})):
+    """`lined` says which faces, `reveal` how deep; and a niche is as deep as it says, whatever its reveal."""
+    for kind, more in (("door", {}), ("niche", {"reveal": 90 * MM})):
         lining = only(
             wall(3000, 2400, finish(), openings=(opening(kind, 500, 600, 600, sill=900, lined=("head",), **more),))
         )
