@@ -7,7 +7,7 @@ from roomspec.model.room import Room
 from roomspec.model.wall import Wall
 from roomspec.pricing.labour import LabourLine, untimed
 from roomspec.pricing.order import OrderLine
-from roomspec.quantities.length import mm_text
+from roomspec.quantities.in_units import length_text
 from roomspec.takeoff.fastening import studs_cross
 from roomspec.takeoff.taken import LiningTakeOff, RoomTakeOff, TakeOff
 
@@ -18,7 +18,7 @@ def assumptions_of(
     """The job's own assumptions first, then what was found; each sentence once."""
     found = (
         *job.assumptions,
-        *_unconfirmed(job.rooms),
+        *_unconfirmed(job.rooms, job.terms.units),
         *_unstated(job.rooms, take_off.rooms),
         *_fastening(job.rooms, take_off.rooms),
         *_unpriced(order),
@@ -28,12 +28,12 @@ def assumptions_of(
     return tuple(dict.fromkeys(found))
 
 
-def _unconfirmed(rooms: Iterable[Room]) -> Iterator[str]:
+def _unconfirmed(rooms: Iterable[Room], units: str) -> Iterator[str]:
     for room in rooms:
         for wall in room.walls:
             if not wall.confirmed:
-                width = mm_text(wall.width)
-                yield f"Wall {wall.name} of {_called(room)} is taken as about {width} mm wide: confirm on site."
+                width = length_text(wall.width, units)
+                yield f"Wall {wall.name} of {_called(room)} is taken as about {width} wide: confirm on site."
         for ceiling in room.ceilings:
             if not ceiling.confirmed:
                 yield f"The size of ceiling {ceiling.name} of {_called(room)} is approximate: confirm on site."

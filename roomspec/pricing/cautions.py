@@ -9,12 +9,13 @@ from math import ceil
 from msgspec import Struct
 
 from roomspec.pricing.content import Content
+from roomspec.quantities.in_units import is_imperial, pounds
 
 LAST = "Local codes, the makers' instructions and licensed trades decide wherever they say otherwise."
 
 
 class Caution(Struct, frozen=True):
-    """When it is called for, what it says, and on whose word."""
+    """When it is called for, what it says (a figure by its name in METRIC), and on whose word."""
 
     applies: Callable[[Content], bool]
     text: str
@@ -42,7 +43,7 @@ CAUTIONS = (
     ),
     Caution(
         lambda content: content.drills,
-        "Find cables and pipes before drilling or screwing: expect them within 150 mm of ceilings and wall corners, "
+        "Find cables and pipes before drilling or screwing: expect them within {zone} of ceilings and wall corners, "
         "and in line with every socket, switch and pipe, up, down and sideways. Zones differ by country; local wiring "
         "rules decide.",
         "BS 7671, DIN 18015-3",
@@ -74,15 +75,23 @@ CAUTIONS = (
     Caution(
         lambda content: content.cuts,
         "Lift long panels and packs with two people or an aid: held close at elbow height the usual guideline for one "
-        "person is 25 kg, or 16 kg for the less strong; above the shoulder or at arm's length it is far less.",
+        "person is {strong}, or {less_strong} for the less strong; above the shoulder or at arm's length it is far "
+        "less.",
         "HSE L23, INDG143",
     ),
 )
 
 
-def cautions_of(content: Content) -> tuple[str, ...]:
+METRIC = {"zone": "150 mm", "strong": "25 kg", "less_strong": "16 kg"}
+IMPERIAL = {"zone": "6 in (150 mm)", "strong": "55 lb (25 kg)", "less_strong": "35 lb (16 kg)"}
+"""The guidelines' own figures, and the same in a job of feet and inches."""
+
+
+def cautions_of(content: Content, units: str = "mm") -> tuple[str, ...]:
     """The cautions called for, in a fixed order; that local codes and licensed trades decide always stands last."""
-    said = tuple(caution.text for caution in CAUTIONS if caution.applies(content))
+    figures = IMPERIAL if is_imperial(units) else METRIC
+    said = tuple(caution.text.format(**figures) for caution in CAUTIONS if caution.applies(content))
     kilograms, panel = content.pack
-    weight = (f"The heaviest pack, of {panel}, weighs about {ceil(kilograms)} kg.",) if kilograms else ()
+    about = f"{ceil(pounds(kilograms))} lb" if is_imperial(units) else f"{ceil(kilograms)} kg"
+    weight = (f"The heaviest pack, of {panel}, weighs about {about}.",) if kilograms else ()
     return (*said, *weight, LAST)
