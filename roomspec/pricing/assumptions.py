@@ -34,12 +34,26 @@ def _unconfirmed(rooms: Iterable[Room], units: str) -> Iterator[str]:
             if not wall.confirmed:
                 width = length_text(wall.width, units)
                 yield f"Wall {wall.name} of {_called(room)} is taken as about {width} wide: confirm on site."
+            rough = _rough(wall)
+            if rough:
+                listed = " and ".join(filter(None, (", ".join(rough[:-1]), rough[-1])))
+                are = "are" if len(rough) > 1 else "is"
+                yield f"On wall {wall.name} of {_called(room)} {listed} {are} approximate: confirm on site."
         for ceiling in room.ceilings:
             if not ceiling.confirmed:
                 yield f"The size of ceiling {ceiling.name} of {_called(room)} is approximate: confirm on site."
         for line in room.diagonals:
             if not line.confirmed:
                 yield f"The diagonal {line.start} {line.end} of {_called(room)} is approximate: confirm on site."
+
+
+def _rough(wall: Wall) -> list[str]:
+    """What of a wall, its width apart, is only about so large."""
+    kinds = [] if wall.height_confirmed else ["height"]
+    kinds += (opening.kind for opening in wall.openings if not opening.confirmed)
+    kinds += (obstacle.kind for obstacle in wall.obstacles if not obstacle.confirmed)
+    kinds += ("boxing" for box in wall.boxing if not box.confirmed)
+    return [f"the {kind}" for kind in dict.fromkeys(kinds)]
 
 
 def _unstated(rooms: Sequence[Room], taken: Sequence[RoomTakeOff]) -> Iterator[str]:

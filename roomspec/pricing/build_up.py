@@ -75,7 +75,9 @@ def _profit(laden: Decimal, terms: Terms, cent: Decimal) -> Step:
         note = f"{_tenth(margin_of(markup))} % of the price" if markup else ""
         return Step("profit on cost", rounded(laden * markup / HUNDRED, cent), markup, laden, note)
     if margin >= HUNDRED:
-        return Step("profit", Decimal(0), margin, None, "no price leaves that margin: no profit is reckoned")
+        return Step(
+            "profit", rounded(Decimal(0), cent), margin, None, "no price leaves that margin: no profit is reckoned"
+        )
     price = rounded(at_margin(laden, margin), cent)
     return Step("profit as margin on price", price - laden, margin, price, f"{_tenth(markup_of(margin))} % on cost")
 

@@ -50,14 +50,14 @@ def price_job(job: Job, take_off: TakeOff) -> Estimate:
         labour=labour,
         extras=extras,
         price=build_up(
-            _sum(line.cost for line in order),
-            _sum(line.cost for line in labour),
-            _sum(line.cost for line in extras),
+            _sum((line.cost for line in order), cent),
+            _sum((line.cost for line in labour), cent),
+            _sum((line.cost for line in extras), cent),
             job.terms,
         ),
         assumptions=assumptions_of(job, take_off, order, labour),
         exclusions=tuple(dict.fromkeys(job.exclusions)),
-        cautions=cautions_of(content_of(job, take_off)),
+        cautions=cautions_of(content_of(job, take_off), job.terms.units),
     )
 
 
@@ -66,5 +66,6 @@ def _extra_line(extra: Extra, cent: Decimal) -> ExtraLine:
     return ExtraLine(extra.text, extra.quantity, extra.unit, extra.price.amount, cost)
 
 
-def _sum(costs: Iterable[Decimal | None]) -> Decimal:
-    return sum((cost for cost in costs if cost is not None), start=Decimal(0))
+def _sum(costs: Iterable[Decimal | None], cent: Decimal) -> Decimal:
+    """With its cents written out where there is nothing to sum."""
+    return rounded(sum((cost for cost in costs if cost is not None), start=Decimal(0)), cent)

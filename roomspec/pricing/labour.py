@@ -15,15 +15,15 @@ ALLOWANCES = frozenset(("rooms", "mitres"))
 
 
 class LabourLine(Struct, frozen=True, cache_hash=True):
-    """One task. `hours` to the hundredth, 0 where no constant fits; `cost` of the exact hours, rounded to the cent.
+    """One task. `hours` to the hundredth; `cost` of the exact hours, rounded to the cent.
 
-    `constant` is the one used; `cost` is None where it, or the gang's rate, is missing.
+    `constant` is the one used: without one `hours` is None too. `cost` is None there, and where the gang has no rate.
     """
 
     task: str
     quantity: Decimal
     unit: str
-    hours: Decimal
+    hours: Decimal | None
     cost: Decimal | None
     constant: Takes | None
 
@@ -74,8 +74,10 @@ def _name(work: Work, constant: Takes | None) -> str:
 def _line(
     task: str, unit: str, amount: Fraction, constant: Takes | None, rate: Decimal | None, cent: Decimal
 ) -> LabourLine:
-    hours = amount * Fraction(constant.hours) if constant else Fraction(0)
-    cost = rounded(_decimal(hours * Fraction(rate)), cent) if constant and rate is not None else None
+    if constant is None:
+        return LabourLine(task, _places(amount, 3), unit, None, None, None)
+    hours = amount * Fraction(constant.hours)
+    cost = rounded(_decimal(hours * Fraction(rate)), cent) if rate is not None else None
     return LabourLine(task, _places(amount, 3), unit, _places(hours, 2), cost, constant)
 
 

@@ -180,7 +180,7 @@ class MeasuredOut(Struct, frozen=True):
 
 
 class LabourOut(Struct, frozen=True):
-    """One task: its quantity, the hours that the gang's constant gives, and their cost."""
+    """One task: its quantity, the hours that the gang's constant gives, null without one, and their cost."""
 
     task: str
     quantity: Number

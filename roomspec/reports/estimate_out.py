@@ -45,7 +45,13 @@ def estimate_of(snapshot: Snapshot) -> EstimateOut:
         cutting=tuple(map(cutting_out, taken.plans)),
         measured=_measured(job, taken),
         labour=tuple(
-            LabourOut(line.task, places(line.quantity, 3), line.unit, places(line.hours, 2), line.cost)
+            LabourOut(
+                line.task,
+                places(line.quantity, 3),
+                line.unit,
+                None if line.hours is None else places(line.hours, 2),
+                line.cost,
+            )
             for line in estimate.labour
         ),
         extras=tuple(

@@ -149,7 +149,7 @@ def _labour(out: EstimateOut) -> Section:
             line.task,
             f"{line.quantity:.2f} {line.unit}" if line.unit != "each" else number_text(line.quantity),
             f"{line.hours:.2f}" if line.hours is not None else "",
-            money_text(line.cost) if line.cost is not None else "no rate",
+            money_text(line.cost) if line.cost is not None else "no rate" if line.hours is not None else "no constant",
         )
         for line in out.labour
     ]

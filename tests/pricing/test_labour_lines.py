@@ -19,6 +19,9 @@ def work(task: str, *where: str, **amounts: str) -> Work:
     return Work(task, where, tuple((unit, Fraction(amount)) for unit, amount in amounts.items()))
 
 
+MITRES = (work("mitres", "panels", m="2.4"), work("mitres", "trims", each="2"))
+
+
 def lines(constants: tuple[Takes, ...], *found: Work, rate: str | None = "62.00") -> tuple[LabourLine, ...]:
     """The labour lines of a gang with those constants."""
     gang = Gang("two", rate=None if rate is None else Decimal(rate), takes=constants)
@@ -83,19 +86,33 @@ def test_removing() -> None:
     constants = (takes("0.25", "m2", "removing", "tile"),)
     tile, radiator = lines(constants, work("removing", "tile", m2="4.2"), work("removing", "radiator", each="1"))[::-1]
     assert told(tile) == ("removing tile", "4.2 m2", "1.05", "65.10")
-    assert told(radiator) == ("removing radiator", "1 each", "0.00", "None")
+    assert told(radiator) == ("removing radiator", "1 each", "None", "None")
     assert untimed((tile, radiator)) == ("removing radiator",)
 
 
 def test_allowances_are_listed_only_where_the_gang_counts_them() -> None:
     """Rooms and mitres are part of the rest where there is no constant for them."""
-    assert lines((), work("rooms", each="3"), work("mitres", m="2.4", each="2")) == ()
+    assert lines((), work("rooms", each="3"), *MITRES) == ()
     rooms, mitres = lines(
-        (takes("0.50", "each", "rooms"), takes("0.1", "each", "mitres")),
-        work("rooms", each="3"),
-        work("mitres", m="2.4", each="2"),
+        (takes("0.50", "each", "rooms"), takes("0.1", "each", "mitres")), work("rooms", each="3"), *MITRES
     )[::-1]
     assert (told(rooms)[1:3], told(mitres)[1:3]) == (("3 each", "1.50"), ("2 each", "0.20"))
+
+
+def test_mitred_edges_and_mitred_ends_are_both_priced() -> None:
+    """2.4 m at 0.30 h are 0.72 h, 2 ends at 0.10 h each 0.20 h; in either order of the gang's lines."""
+    constants = (takes("0.30", "m", "mitres"), takes("0.10", "each", "mitres"))
+    expected = [("mitres", "2.4 m", "0.72", "44.64"), ("mitres", "2 each", "0.20", "12.40")]
+    for order in (constants, constants[::-1]):
+        assert [told(line) for line in lines(order, *MITRES)] == expected
+
+
+def test_a_missing_constant_is_not_a_missing_rate() -> None:
+    """Without a rate the constant's hours stand; without a constant there are none, whatever the rate."""
+    (timed,) = lines((takes("0.30", "m2", "panels"),), work("panels", "vertical", m2="10"), rate=None)
+    (untold,) = lines((), work("panels", "vertical", m2="10"))
+    assert (timed.hours, timed.cost, timed.constant is None) == (Decimal("3.00"), None, False)
+    assert (untold.hours, untold.cost, untold.constant) == (None, None, None)
 
 
 def test_without_a_rate_there_is_no_cost() -> None:

@@ -13,10 +13,11 @@ from roomspec.model.job import Job, Terms
 from roomspec.model.method import Gang, Takes
 from roomspec.model.product import Price as UnitPrice
 from roomspec.model.room import Diagonal, Room
-from roomspec.model.wall import Extra, Layer, Removal, Substrate, Surface, Wall, WallPoint, Wet
+from roomspec.model.wall import Boxing, Extra, Layer, Obstacle, Removal, Substrate, Surface, Wall, WallPoint, Wet
 from roomspec.pricing.build_up import build_up
 from roomspec.pricing.cautions import CAUTIONS, LAST
 from roomspec.pricing.estimate import Estimate, price_job
+from roomspec.quantities.length import MM
 from roomspec.takeoff.job import take_off_job
 from roomspec.takeoff.room import take_off_room
 
@@ -73,6 +74,23 @@ def test_what_was_not_surveyed_is_assumed_aloud() -> None:
     )
 
 
+def test_every_size_that_is_about_is_assumed_aloud() -> None:
+    """A wall's height, an opening, what stands against it and a boxing, one sentence a wall."""
+    rough = wall(
+        2410, 2400, finish(glued()), **SOUND,
+        height_confirmed=False,
+        openings=(opening("door", 926, 2040, 100, confirmed=False), opening("window", 600, 600, 1500, sill=900)),
+        obstacles=(Obstacle("bath", 0, 900 * MM, 560 * MM, confirmed=False),),
+        boxing=(Boxing(0, 300 * MM, 300 * MM, 200 * MM, confirmed=False),),
+    )  # fmt: skip
+    said = "On wall a of room 1 the height, the door, the bath and the boxing are approximate: confirm on site."
+    assert said in estimate(job(Room("1", walls=(rough,)), gang=GANG)).assumptions
+    one = wall(2410, 2400, finish(glued()), **SOUND, height_confirmed=False)
+    assert estimate(job(Room("1", walls=(one,)), gang=GANG)).assumptions == (
+        "On wall a of room 1 the height is approximate: confirm on site.",
+    )
+
+
 def test_what_is_not_priced_is_left_out_aloud() -> None:
     """No price, no gang: the totals leave both out and say so."""
     one = wall(3000, 2400, finish(glued(), laid=panel(price=None)), **SOUND)
@@ -82,6 +100,7 @@ def test_what_is_not_priced_is_left_out_aloud() -> None:
         "No gang is named: the totals leave labour out.",
     )
     assert found.price.total == Decimal("37.20")
+    assert [str(amount) for amount in (found.price.labour, found.price.extras)] == ["0.00", "0.00"]
 
 
 def test_a_gang_without_a_rate() -> None:

@@ -126,8 +126,8 @@ def test_a_skirting_is_mitred_at_corners() -> None:
     room = square_room(*walls)
     taken = take_off_room(room, lay_room(room, TERMS), TERMS)
     assert [run.mitres for part in taken.walls for line in part.linings for run in line.trims] == [1, 1]
-    mitres = next(work for work in taken.work if work.task == "mitres")
-    assert dict(mitres.amounts) == {"m": pytest.approx(2.4), "each": 2}
+    mitres = {work.where: dict(work.amounts) for work in taken.work if work.task == "mitres"}
+    assert mitres == {("panels",): {"m": pytest.approx(2.4)}, ("trims",): {"each": 2}}
 
 
 def test_a_run_longer_than_the_stock() -> None:
