@@ -17,12 +17,13 @@ GROUPS = ("reading", "survey", "laying", "water", "fixing", "fire and safety", "
 Finder = Callable[[Any], Iterable[Finding]]
 
 
-class Check(Struct, frozen=True):
+class Check(Struct, frozen=True, cache_hash=True):
     """One mistake: its name, what is said about it, and how it is found.
 
     `why` is two or three sentences that an estimator understands. `bad` and `good` are complete small jobs; a line
     `# --- NAME` begins a further file of that name (the first is `job.room`). `fix` says what the mend does, empty
-    where there is none. `scope` is empty and `find` None for a problem of reading, which the front end reports.
+    where there is none. A room check is asked only about rooms that have all it `needs` (the words of `present`).
+    `scope` is empty and `find` None for a problem of reading, which the front end reports.
     """
 
     name: str
@@ -35,6 +36,7 @@ class Check(Struct, frozen=True):
     good: str
     fix: str = ""
     scope: str = ""
+    needs: tuple[str, ...] = ()
     find: Finder | None = None
     allowable: bool = True
     """False for a problem: a line that cannot be understood cannot be waved off."""

@@ -1,30 +1,37 @@
 """Running checks: facts in, found mistakes out."""
 
-from collections.abc import Iterable
+from collections.abc import Sequence
+from functools import lru_cache
 
 from roomspec.checks.facts import EntryFacts, JobFacts, RoomFacts
 from roomspec.checks.finding import Finding, Raised
-from roomspec.checks.record import Check
+from roomspec.checks.present import present
+from roomspec.checks.record import Check, Finder
 from roomspec.checks.registry import CHECKS
 from roomspec.diagnostics.diagnostic import Diagnostic
 
 
-def run_checks(facts: RoomFacts | EntryFacts | JobFacts, checks: Iterable[Check] = CHECKS) -> tuple[Raised, ...]:
+def run_checks(facts: RoomFacts | EntryFacts | JobFacts, checks: Sequence[Check] = CHECKS) -> tuple[Raised, ...]:
     """What the checks of these facts' scope find, in the order of the checks; a finding said twice counts once."""
-    scope = _scope_of(facts)
-    raised = (
-        _named(check, finding)
-        for check in checks
-        if check.scope == scope and check.find is not None
-        for finding in check.find(facts)
-    )
-    return tuple(dict.fromkeys(raised))
+    raised = [_named(check, finding) for check, find in _asked(facts, tuple(checks)) for finding in find(facts)]
+    return tuple(dict.fromkeys(raised)) if raised else ()
 
 
-def _scope_of(facts: RoomFacts | EntryFacts | JobFacts) -> str:
+def _asked(facts: RoomFacts | EntryFacts | JobFacts, checks: tuple[Check, ...]) -> tuple[tuple[Check, Finder], ...]:
     if isinstance(facts, RoomFacts):
-        return "room"
-    return "entry" if isinstance(facts, EntryFacts) else "job"
+        return _of_rooms(present(facts.room), checks)
+    return _of_scope("entry" if isinstance(facts, EntryFacts) else "job", checks)
+
+
+@lru_cache(4096)
+def _of_rooms(words: frozenset[str], checks: tuple[Check, ...]) -> tuple[tuple[Check, Finder], ...]:
+    """The checks that a room with these words can fail."""
+    return tuple((check, find) for check, find in _of_scope("room", checks) if words.issuperset(check.needs))
+
+
+@lru_cache(64)
+def _of_scope(scope: str, checks: tuple[Check, ...]) -> tuple[tuple[Check, Finder], ...]:
+    return tuple((check, check.find) for check in checks if check.scope == scope and check.find is not None)
 
 
 def _named(check: Check, finding: Finding) -> Raised:

@@ -1,6 +1,6 @@
 """A made-up firm's repository, the same for the same numbers: what checking is measured on.
 
-How it varies. All jobs share one catalogue (the five files of `samples/kestrel-house`). One job in ten is a hotel: four to
+How it varies. All jobs share one catalogue (that of `samples/kestrel-house`). One job in ten is a hotel: four to
 eight bathrooms as patterns, 40 to 120 rooms made from them by spans, half of them handed, a few with a wall of their
 own, and a floor of public rooms. The others are houses and offices of 6 to 24 one-off rooms: shower rooms, WCs,
 bedrooms, corridors, living rooms. A quarter of the rooms is L-shaped. Lengths are surveyed to 5 mm in nine rooms of
@@ -116,7 +116,7 @@ def _block(head: str, kind: str, height: int, dice: random.Random) -> str:
         about = "about " if unsure and index == 1 else ""
         lines.append(f"  wall {'abcdef'[index]} {about}{side}")
         lines += [f"    # {dice.choice(WORDS)}"] if dice.random() < 0.05 else []
-        lines += _on_wall(kind, index, side, height, step, dice)
+        lines += _on_wall(kind, index, side, step, dice)
         lines += ["    corner outside"] if len(sides) == 6 and index == 2 else []
     return "\n".join(lines) + "\n"
 
@@ -131,7 +131,7 @@ def _finish(kind: str, flat: bool, dice: random.Random) -> str:
     return f"ash-plank by glued-dry vertical start {dice.choice(('balanced', 'balanced', 'centre', 'left'))}"
 
 
-def _on_wall(kind: str, index: int, side: int, height: int, step: int, dice: random.Random) -> list[str]:
+def _on_wall(kind: str, index: int, side: int, step: int, dice: random.Random) -> list[str]:
     walls = {"shower": ("cement-board over masonry",), "wc": ("plaster over masonry",)}.get(kind, BEHIND)
     lines = [f"    on {dice.choice(walls)}"]
     if index == 0 and kind == "shower":

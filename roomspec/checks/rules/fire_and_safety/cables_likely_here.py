@@ -31,6 +31,7 @@ room 1 "Bedroom"
         group="fire and safety",
         severity="hint",
         scope="room",
+        needs=("wired",),
         summary="screws cross, or a loaded fixture is drilled in, the band in line with a socket or switch",
         why=(
             "Cables run straight up, down or sideways from every socket and switch, and within 150 mm of corners and"

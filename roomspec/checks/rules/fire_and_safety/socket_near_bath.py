@@ -48,6 +48,7 @@ class _Zone(Struct, frozen=True):
         group="fire and safety",
         severity="warning",
         scope="room",
+        needs=("wired", "water"),
         summary="a socket or switch in zone 1 or 2 of a bath or shower, or, as a hint, a socket within 2.5 m of one",
         why=(
             "Within reach of somebody in the water neither sockets nor switches may be: zone 2 ends 0.6 m beside the"

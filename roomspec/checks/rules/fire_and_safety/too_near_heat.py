@@ -32,6 +32,7 @@ room 1 "Kitchen"
         group="fire and safety",
         severity="error",
         scope="room",
+        needs=("heat",),
         summary="a finish worse than A2 lies within the clearance of a heat source",
         why=(
             "The maker of a stove or a flue says how far anything combustible must stay away, because it chars over the"

@@ -36,6 +36,7 @@ method on-battens
         group="fixing",
         severity="error",
         scope="room",
+        needs=("battens",),
         summary="battens, or the studs that panels are screwed to, run with the panels instead of across them",
         why=(
             "A panel is held where it crosses a batten. Where battens run with the panels, one panel lies on a batten"

@@ -47,6 +47,7 @@ def widest_spacing(panel: Panel) -> int:
         group="fixing",
         severity="error",
         scope="room",
+        needs=("battens",),
         summary="battens, or the studs that panels are screwed to, are further apart than the panel spans",
         why=(
             "Between two battens a panel is on its own: too far apart, it gives under a hand, its joints work open and"

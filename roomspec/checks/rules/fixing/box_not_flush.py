@@ -43,6 +43,7 @@ method glued
         group="fixing",
         severity="warning",
         scope="room",
+        needs=("wired",),
         summary="the box of a socket or switch lies behind a combustible lining",
         why=(
             "A box that stays in the wall leaves an open ring of combustible panel round live terminals, and the"

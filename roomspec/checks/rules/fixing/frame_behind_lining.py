@@ -49,6 +49,7 @@ method on-battens
         group="fixing",
         severity="hint",
         scope="room",
+        needs=("openings",),
         summary="a lining stands out beyond the kept architrave or the frame that it comes up to",
         why=(
             "Battens and panel together come out further than the architrave or the frame, so that its edge lies in a"

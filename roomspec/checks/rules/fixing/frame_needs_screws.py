@@ -42,6 +42,7 @@ method on-frame
         group="fixing",
         severity="error",
         scope="room",
+        needs=("bare frame", "glue alone"),
         summary="panels are glued to an open frame",
         why=(
             "An open frame offers adhesive a few narrow strips, and between them nothing; it moves, and the bond"

@@ -46,6 +46,7 @@ method glued
         group="fixing",
         severity="error",
         scope="room",
+        needs=("doubtful", "glue alone"),
         summary="panels are glued to a loose, painted, damp or unknown surface, or to tile that is not recorded sound",
         why=(
             "Adhesive holds the panel to the outermost skin of the wall, and no more. Flaking paint, loose plaster,"

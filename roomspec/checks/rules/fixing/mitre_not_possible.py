@@ -54,6 +54,7 @@ method glued
         group="fixing",
         severity="warning",
         scope="room",
+        needs=("mitred",),
         summary="a mitre on a panel whose maker forbids it, or at a corner sharper than 60 deg",
         why=(
             "A mitre leaves each panel an edge as thin as half the corner's angle: a panel with a print, a foil or a"

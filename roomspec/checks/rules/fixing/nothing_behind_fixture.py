@@ -52,6 +52,7 @@ method glued
         group="fixing",
         severity="error",
         scope="room",
+        needs=("load",),
         summary="a fixture with a load has no masonry, concrete, ply, batten or stud behind it",
         why=(
             "A grab rail or a basin hangs on what its screws reach, never on the panel or on plasterboard: it tears"

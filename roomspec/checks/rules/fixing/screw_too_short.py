@@ -43,6 +43,7 @@ method on-battens
         group="fixing",
         severity="error",
         scope="room",
+        needs=("screw",),
         summary="a screw goes less than six of its diameters into what holds it",
         why=(
             "A screw holds by the thread beyond the part that it fastens: what is left after the panel, the batten or"

@@ -15,6 +15,7 @@ from roomspec.diagnostics.diagnostic import Edit, Fix, Origin
         group="laying",
         severity="error",
         scope="room",
+        needs=("bond", "upright"),
         summary="upright panels are given a running bond",
         why=(
             "A bond shifts the end joints of rows that lie flat. Upright panels of one length reach from floor to"

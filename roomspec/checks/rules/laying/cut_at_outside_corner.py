@@ -22,6 +22,7 @@ _OTHER = {"left": "right", "right": "left"}
         group="laying",
         severity="hint",
         scope="room",
+        needs=("outside",),
         summary="a cut strip ends at an outside corner, and the whole panel is in the inside corner",
         why=(
             "An outside corner is what everybody sees first: a whole panel belongs there, with its factory edge to"

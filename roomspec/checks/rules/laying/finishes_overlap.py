@@ -18,6 +18,7 @@ from roomspec.quantities.length import shown_mm
         group="laying",
         severity="error",
         scope="room",
+        needs=("several finishes",),
         summary="two finishes of one wall take the same place",
         why=(
             "Only one finish can lie on any part of a wall, so a second one there would be ordered, cut and paid for"

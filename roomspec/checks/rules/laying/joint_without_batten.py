@@ -43,6 +43,7 @@ _BEARING = 19 * MM
         group="laying",
         severity="warning",
         scope="room",
+        needs=("plain ends",),
         summary="end joints of panels that are joined on their long edges only have neither batten nor joint trim",
         why=(
             "The ends of such panels are plain: nothing keeps the two level, and the joint opens as they move. A batten"

@@ -44,6 +44,7 @@ room 1 "Bar"
         group="laying",
         severity="warning",
         scope="room",
+        needs=("bond", "flat"),
         summary="end joints of neighbouring rows are less than 150 mm apart",
         why=(
             "Joints that step up the wall a hand's breadth apart read as a mistake, and leave little of each row to"

@@ -23,6 +23,7 @@ _BALANCED = SetOut("balanced")
         group="laying",
         severity="warning",
         scope="room",
+        needs=("flat",),
         summary="the bottom or top row is narrower than wanted",
         why=(
             "A sliver along the ceiling shows every wave of it, and one along the floor breaks when it is cut and has"

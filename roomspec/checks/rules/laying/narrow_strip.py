@@ -21,6 +21,7 @@ _BALANCED = SetOut("balanced")
         group="laying",
         severity="warning",
         scope="room",
+        needs=("upright",),
         summary="an end strip is narrower than wanted",
         why=(
             "A sliver in the corner draws the eye, shows every fault of the wall beside it, breaks when it is cut and"

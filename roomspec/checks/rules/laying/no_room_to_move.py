@@ -47,6 +47,7 @@ panel drift-long "Drift print, long"
         group="laying",
         severity="warning",
         scope="room",
+        needs=("expands",),
         summary="a run of panels moves further with the temperature than its ends allow",
         why=(
             "Plastic and composite panels grow and shrink as the room warms up and cools down. A run that is held at"

@@ -29,6 +29,7 @@ room 1 "Bar"
         group="laying",
         severity="warning",
         scope="room",
+        needs=("bond", "flat"),
         summary="panels over 460 mm are laid in half bond",
         why=(
             "Long panels are never quite straight: in a half bond the hump in the middle of one meets the ends of two"

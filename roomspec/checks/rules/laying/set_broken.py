@@ -38,6 +38,7 @@ room 1 "Bedroom"
         group="laying",
         severity="warning",
         scope="room",
+        needs=("numbered",),
         summary="a run cannot keep the panels of a numbered set in order, or, as a hint, ends inside a set",
         why=(
             "A numbered set is one picture. Where a strip takes more than one panel, the same number stands twice over"

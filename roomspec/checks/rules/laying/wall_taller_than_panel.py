@@ -16,6 +16,7 @@ from roomspec.quantities.length import shown_mm
         group="laying",
         severity="error",
         scope="room",
+        needs=("upright", "plain ends"),
         summary="upright panels are shorter than the wall, and no joint trim covers their ends",
         why=(
             "Panels joined on their long edges only have plain ends. Where one stands on another, the joint is open to"

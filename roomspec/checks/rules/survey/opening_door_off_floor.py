@@ -15,6 +15,7 @@ from roomspec.quantities.length import shown_mm
         group="survey",
         severity="hint",
         scope="room",
+        needs=("openings",),
         summary="a door has a sill",
         why=(
             "Doors stand on the floor, so a sill on one is most often a window's figure on the wrong line, and the"

@@ -16,6 +16,7 @@ from roomspec.quantities.length import MM, shown_mm
         group="survey",
         severity="error",
         scope="room",
+        needs=("openings",),
         summary="an opening reaches beyond its wall's ends, or over its ceiling line",
         why=(
             "An opening that does not fit its wall means that one of the two was measured or written wrongly. Whatever"

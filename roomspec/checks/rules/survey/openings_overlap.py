@@ -16,6 +16,7 @@ from roomspec.quantities.length import shown_mm
         group="survey",
         severity="error",
         scope="room",
+        needs=("several openings",),
         summary="two openings of one wall lie over one another",
         why=(
             "Two holes cannot take the same place, so one of them was measured or written wrongly: often an `at` taken"

@@ -17,6 +17,7 @@ from roomspec.quantities.length import shown_mm
         group="survey",
         severity="error",
         scope="room",
+        needs=("openings", "points"),
         summary="a socket, switch, pipe or fixture lies inside an opening",
         why=(
             "There is no panel where the opening is, so nothing to cut out and nothing to fix to: the point or the"

@@ -19,6 +19,7 @@ _THICK = ("tile", "stone")
         group="survey",
         severity="warning",
         scope="room",
+        needs=("layers",),
         summary="a layer such as old tile ends behind a finish that is glued across it",
         why=(
             "Where old tile stops part-way up, the wall steps back by its thickness. A panel glued across the step"

@@ -21,6 +21,7 @@ _USUAL = ("plaster", "plasterboard", "masonry")
         group="survey",
         severity="warning",
         scope="room",
+        needs=("substrate unsaid",),
         summary="a wall is lined and nothing says what it is made of",
         why=(
             "What carries the panels decides whether they may be glued, how much weight it takes and which fixing"

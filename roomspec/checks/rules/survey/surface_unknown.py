@@ -19,6 +19,7 @@ from roomspec.takeoff.parts import divide
         group="survey",
         severity="warning",
         scope="room",
+        needs=("surface unsaid", "glue"),
         summary="panels are glued to a wall and nothing says how sound its surface is",
         why=(
             "Glue holds no better than what it is stuck to: flaking paint, dust, damp or loose plaster come off with"

@@ -20,6 +20,7 @@ from roomspec.takeoff.clip import box_of
         group="survey",
         severity="warning",
         scope="room",
+        needs=("flatness",),
         summary="a wall is further out of flat than the method of fixing takes up",
         why=(
             "A thin panel follows what it is fixed to: over a hollow the glue does not reach it, over a hump the tongue"

@@ -17,6 +17,7 @@ from roomspec.quantities.length import shown_mm
         group="survey",
         severity="warning",
         scope="room",
+        needs=("lean",),
         summary="a wall's width at the ceiling differs from that at the floor by more than a plumb corner allows",
         why=(
             "Where the widths differ the corner leans, and the last panel is cut to a taper that everybody sees beside"

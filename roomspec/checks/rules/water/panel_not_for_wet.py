@@ -37,6 +37,7 @@ panel ash-plank "Ash print, plank"
         group="water",
         severity="error",
         scope="room",
+        needs=("wet",),
         summary="a finish gets wetter than its panel is made for",
         why=(
             "A panel whose maker allows splashes or less swells or delaminates where water falls on it, and the"

@@ -38,6 +38,7 @@ _SEAL = "  seal clear bead 5 at joints floor\n"
         group="water",
         severity="hint",
         scope="room",
+        needs=("direct",),
         summary="direct water in a commercial wet room: sealed joints are no waterproof layer",
         why=(
             "A sealed joint is a maintenance joint: it moves, ages and is renewed, and the wall behind it must stay dry"

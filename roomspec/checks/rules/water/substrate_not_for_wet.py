@@ -36,6 +36,7 @@ _SEAL = "  seal clear bead 5 at joints floor\n"
         group="water",
         severity="warning",
         scope="room",
+        needs=("direct",),
         summary="panels in direct water are fixed to plaster or plasterboard",
         why=(
             "Gypsum goes soft where water reaches it, and sooner or later some does, through a joint or behind a trim."

@@ -49,6 +49,7 @@ method on-battens
         group="water",
         severity="warning",
         scope="room",
+        needs=("direct",),
         summary="timber battens or a timber frame lie behind panels in direct water",
         why=(
             "Water that gets behind a panel stays there, and timber that cannot dry rots and drops its screws. In a"

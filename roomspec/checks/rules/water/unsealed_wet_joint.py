@@ -28,6 +28,7 @@ _NAMES |= {"ceiling": "the ceiling line"}
         group="water",
         severity="error",
         scope="room",
+        needs=("direct",),
         summary="water falls directly on a finish whose method does not seal what it meets there",
         why=(
             "Water that falls on panels runs into every joint that is not sealed, stays behind them and loosens the"

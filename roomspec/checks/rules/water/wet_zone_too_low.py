@@ -31,6 +31,7 @@ room 1 "Shower room"
         group="water",
         severity="warning",
         scope="room",
+        needs=("direct",),
         summary="a shower's direct zone ends below 1800 mm",
         why=(
             "A shower wets the wall at least as high as its rose, and codes ask for 1800 mm (6 ft) above the floor."

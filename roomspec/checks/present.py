@@ -1,0 +1,133 @@
+"""What a room has. A check that needs something is not asked about a room that has none of it."""
+
+from collections.abc import Iterator
+from functools import lru_cache
+
+from roomspec.checks.held import FRAMES, hangs_on_glue
+from roomspec.model.method import Method
+from roomspec.model.product import Panel
+from roomspec.model.room import Room
+from roomspec.model.shape import Region
+from roomspec.model.wall import Ceiling, Substrate, Surface, Wall
+
+WORDS = {
+    "openings": "a door, a window or the like",
+    "several openings": "a face with two of them",
+    "points": "a socket, a switch, a pipe or a fixture",
+    "wired": "a socket or a switch",
+    "load": "a fixture whose weight is stated",
+    "heat": "a heat source",
+    "water": "a bath, a tray or direct water",
+    "wet": "a wet region",
+    "direct": "one that water falls on directly",
+    "flatness": "a measured deviation",
+    "lean": "a wall with two widths",
+    "outside": "an outside corner",
+    "layers": "a face with several substrates, or one that something comes off",
+    "bare frame": "a frame that no board covers for sure",
+    "substrate unsaid": "a face without one substrate for all of it",
+    "surface unsaid": "a face without one surface for all of it",
+    "doubtful": "tile, or a surface that is not sound",
+    "several finishes": "a wall with two finishes",
+    "upright": "panels that stand",
+    "flat": "panels that lie flat",
+    "bond": "rows that break joint",
+    "glue": "panels on glue",
+    "glue alone": "panels that nothing else holds",
+    "screw": "a screw or a fixing",
+    "battens": "panels on battens, or a face with studs",
+    "mitred": "a method that mitres",
+    "expands": "panels that expand",
+    "numbered": "panels in numbered sets",
+    "plain ends": "panels whose end joints are open",
+}
+"""What a check may need, and what it means. A word may stand for more than is so, never for less."""
+
+
+def present(room: Room) -> frozenset[str]:
+    """The words that hold in a room."""
+    found: set[str] = set()
+    for wall in room.walls:
+        if wall.width_top != wall.width:
+            found.add("lean")
+        if wall.corner.kind == "outside":
+            found.add("outside")
+        if wall.obstacles:
+            found.update(_of_obstacles(wall))
+        _of_face(wall, found)
+    for ceiling in room.ceilings:
+        _of_face(ceiling, found)
+    return frozenset(found)
+
+
+def _of_face(face: Wall | Ceiling, found: set[str]) -> None:
+    if face.openings:
+        found.add("openings")
+        if len(face.openings) > 1:
+            found.add("several openings")
+    if face.points:
+        found.add("points")
+        found.update("wired" for point in face.points if point.kind in ("socket", "switch"))
+        found.update("load" for point in face.points if point.load)
+    if face.wet:
+        found.add("wet")
+        if any(wet.exposure == "direct" for wet in face.wet):
+            found.update(("direct", "water"))
+    if face.flatness:
+        found.add("flatness")
+    if face.studs:
+        found.add("battens")
+    if face.removals or len(face.substrates) > 1:
+        found.add("layers")
+    found.update(_of_behind(face.substrates, face.surfaces, bool(face.removals)))
+    if len(face.finishes) > 1:
+        found.add("several finishes")
+    for finish in face.finishes:
+        found.add("flat" if finish.direction in ("horizontal", "crosswise") else "upright")
+        if finish.bond != "stacked":
+            found.add("bond")
+        found.update(_of_lining(finish.panel, finish.method))
+
+
+def _of_obstacles(wall: Wall) -> Iterator[str]:
+    kinds = {obstacle.kind for obstacle in wall.obstacles}
+    if not kinds.isdisjoint(("bath", "tray")):
+        yield "water"
+    if "heat" in kinds:
+        yield "heat"
+
+
+@lru_cache(2048)
+def _of_behind(substrates: tuple[Substrate, ...], surfaces: tuple[Surface, ...], stripped: bool) -> frozenset[str]:
+    """Of what is behind a face's linings; `stripped` where something comes off."""
+    found = set()
+    if not any(_is_whole(substrate.region) for substrate in substrates):
+        found.add("substrate unsaid")
+    if not any(_is_whole(surface.region) for surface in surfaces):
+        found.add("surface unsaid")
+    kinds = [[layer.kind for layer in substrate.layers] for substrate in substrates]
+    if any(surface.condition != "sound" for surface in surfaces) or any("tile" in layers for layers in kinds):
+        found.add("doubtful")
+    if any(not FRAMES.isdisjoint(layers if stripped else layers[:1]) for layers in kinds):
+        found.add("bare frame")
+    return frozenset(found)
+
+
+def _is_whole(region: Region) -> bool:
+    return region == Region()
+
+
+@lru_cache(2048)
+def _of_lining(panel: Panel, method: Method) -> frozenset[str]:
+    """Of the panels and of how they are fixed."""
+    holds = {
+        "glue": method.glue is not None,
+        "glue alone": hangs_on_glue(method),
+        "screw": method.screw is not None or method.fix is not None,
+        "battens": bool(method.battens),
+        "mitred": "mitred" in (method.inside_corner, method.outside_corner),
+        "expands": bool(panel.expands),
+        "numbered": panel.sequence > 1,
+        "plain ends": panel.joined != "all edges" and method.joint is None,
+    }
+    return frozenset(word for word, is_so in holds.items() if is_so)
