@@ -69,6 +69,9 @@ def more_on(method: Method, layer: str) -> Fraction:
 
 def _along(line: Line, parts: list[tuple[Box, Fraction]]) -> tuple[Fraction, Fraction]:
     """The line's length, plain and with more. A line on the border of two substrates takes the greater."""
+    if len(parts) == 1:
+        plain = Fraction(length_of(line))
+        return plain, plain * parts[0][1]
     cuts = sorted({Fraction(0), Fraction(1), *(end for box, _ in parts for end in span_in(line, box) or ())})
     length = Fraction(length_of(line))
     result = Fraction(0)
