@@ -18,9 +18,11 @@ from roomspec.checks.rules.fixing.frame_needs_screws import frame_needs_screws
 from roomspec.checks.rules.fixing.glue_on_bad_surface import glue_on_bad_surface
 from roomspec.checks.rules.fixing.mitre_not_possible import mitre_not_possible
 from roomspec.checks.rules.fixing.nothing_behind_fixture import nothing_behind_fixture
+from roomspec.checks.rules.fixing.nothing_to_screw_into import nothing_to_screw_into
 from roomspec.checks.rules.fixing.screw_too_short import screw_too_short
 from roomspec.checks.rules.fixing.too_heavy_for_wall import too_heavy_for_wall
 from roomspec.checks.rules.fixing.trim_does_not_fit import trim_does_not_fit
+from roomspec.checks.rules.fixing.trim_shorter_than_wall import trim_shorter_than_wall
 from roomspec.checks.rules.laying.bond_on_upright_panels import bond_on_upright_panels
 from roomspec.checks.rules.laying.cut_at_outside_corner import cut_at_outside_corner
 from roomspec.checks.rules.laying.finishes_overlap import finishes_overlap
@@ -53,6 +55,7 @@ from roomspec.checks.rules.survey.too_long_to_get_in import too_long_to_get_in
 from roomspec.checks.rules.survey.wall_not_flat import wall_not_flat
 from roomspec.checks.rules.survey.wall_out_of_plumb import wall_out_of_plumb
 from roomspec.checks.rules.water.panel_not_for_wet import panel_not_for_wet
+from roomspec.checks.rules.water.panel_stands_in_water import panel_stands_in_water
 from roomspec.checks.rules.water.seal_is_not_tanking import seal_is_not_tanking
 from roomspec.checks.rules.water.substrate_not_for_wet import substrate_not_for_wet
 from roomspec.checks.rules.water.timber_behind_water import timber_behind_water
@@ -92,6 +95,7 @@ CHECKS: tuple[Check, ...] = (
     wet_zone_too_low,
     seal_is_not_tanking,
     timber_behind_water,
+    panel_stands_in_water,
     battens_run_with_panels,
     battens_too_far_apart,
     screw_too_short,
@@ -104,6 +108,8 @@ CHECKS: tuple[Check, ...] = (
     box_not_flush,
     edge_without_trim,
     mitre_not_possible,
+    nothing_to_screw_into,
+    trim_shorter_than_wall,
     lining_class_too_low,
     lining_class_unknown,
     asbestos_survey_first,

@@ -61,12 +61,12 @@ def too_late_to_acclimatise(facts: JobFacts) -> Iterator[Finding]:
     if not late:
         return
     hours = max(panel.acclimatise or 0 for panel in late)
-    days = -(-hours // 24)
+    days, said = -(-hours // 24), "wants" if len(late) == 1 else "want up to"
     yield Finding(
         at=facts.here(("fit_on",)),
         message=(
-            f"{listed([panel.name for panel in late])} {'wants' if len(late) == 1 else 'want up to'} {hours} h in the"
-            f" rooms before fitting on {terms.fit_on}; from the job's date, {terms.date}, that is {max(0, hours_left)} h"
+            f"{listed([panel.name for panel in late])} {said} {hours} h in the rooms before fitting on {terms.fit_on};"
+            f" from the job's date, {terms.date}, that is {max(0, hours_left)} h"
         ),
         help=f"fit on {terms.date + timedelta(days=days)} or later",
         about=tuple(f"panel {panel.name}" for panel in late) if len(late) == 1 else (),
