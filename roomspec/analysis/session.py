@@ -7,6 +7,7 @@ from roomspec.analysis.found import Blocks, Found, in_order, placed
 from roomspec.analysis.gather import Gathered, gather
 from roomspec.analysis.judge import judge
 from roomspec.analysis.memo import Memo
+from roomspec.analysis.settings import Settings, as_chosen, settings_of
 from roomspec.analysis.world import World
 from roomspec.compile.job import Compiled, compile_job
 from roomspec.diagnostics.diagnostic import Diagnostic
@@ -28,15 +29,16 @@ class Session:
     def snapshot(self, job_path: str) -> "Snapshot | None":
         """The job in the file, as the World is now; None where the file cannot be read."""
         gathered = gather(self.world, job_path, read_file)
-        return Snapshot(job_path, gathered, self.memo) if gathered is not None else None
+        return Snapshot(job_path, gathered, self.memo, settings_of(self.world)) if gathered is not None else None
 
 
 class Snapshot:
     """One job at one moment. Everything is computed when first asked for, and never changes."""
 
-    def __init__(self, path: str, gathered: Gathered, memo: Memo) -> None:
-        """Hold the gathered trees."""
+    def __init__(self, path: str, gathered: Gathered, memo: Memo, settings: Settings) -> None:
+        """Hold the gathered trees, and what the repository chose."""
         self.path = path
+        self.settings = settings
         self._gathered = gathered
         self._memo = memo
 
@@ -66,7 +68,7 @@ class Snapshot:
 
     @cached_property
     def findings(self) -> tuple[Found, ...]:
-        """Every finding, in the order of the text."""
+        """Every finding as the settings choose, and their own mistakes, in the order of the text."""
         found = [
             placed(problem, {one.block.key: (tree.path, one.line)}, tree.path)
             for tree in self._gathered.trees
@@ -74,7 +76,7 @@ class Snapshot:
             for problem in one.block.problems
         ]
         found.extend(placed(diagnostic, self.blocks, self.path) for diagnostic in self._diagnostics())
-        return in_order(found)
+        return in_order([*as_chosen(found, self.settings), *self.settings.problems])
 
     @cached_property
     def laid(self) -> tuple[RoomLayout, ...]:

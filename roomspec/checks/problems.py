@@ -11,6 +11,7 @@ from roomspec.checks.rules.reading.not_yet_counted import not_yet_counted
 from roomspec.checks.rules.reading.repeated_line import repeated_line
 from roomspec.checks.rules.reading.unknown_name import unknown_name
 from roomspec.checks.rules.reading.unreadable_line import unreadable_line
+from roomspec.checks.rules.reading.unusable_setting import unusable_setting
 from roomspec.checks.rules.reading.unused_name import unused_name
 from roomspec.checks.rules.reading.use_finds_nothing import use_finds_nothing
 from roomspec.checks.rules.reading.use_outside_repository import use_outside_repository
@@ -31,4 +32,5 @@ PROBLEMS: tuple[Check, ...] = (
     unused_name,
     idle_allow,
     not_yet_counted,
+    unusable_setting,
 )
