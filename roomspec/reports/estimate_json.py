@@ -14,7 +14,10 @@ from roomspec.reports.number import Number
 
 
 class JobOut(Struct, frozen=True):
-    """The job. `date` is ISO 8601; `file` is relative to the repository."""
+    """The job. `date` is ISO 8601; `file` is relative to the repository.
+
+    `units` are those of the job's own file (mm, cm, m, in, ft): sentences are in these, numbers are metric always.
+    """
 
     name: str
     title: str
@@ -22,6 +25,7 @@ class JobOut(Struct, frozen=True):
     date: str | None
     file: str
     pool: str
+    units: str
 
 
 class OpeningOut(Struct, frozen=True):
@@ -46,7 +50,8 @@ class SubstrateOut(Struct, frozen=True):
 
 
 class FinishOut(Struct, frozen=True):
-    """One run of a finish. `pieces` counts them; the strips are the first's and the last's width.
+    """One run of a finish. `pieces` counts them, `pieces_in_reveals` of them line reveals; the area and the weight are
+    of the wall's face alone. The strips are the first's and the last's width.
 
     `load_kg_m2` is what weighs on `load_on`, the layer nearest to its limit.
     """
@@ -60,6 +65,7 @@ class FinishOut(Struct, frozen=True):
     load_on: str | None
     load_limit_kg_m2: Number | None
     pieces: int
+    pieces_in_reveals: int
     first_strip_mm: Number | None
     last_strip_mm: Number | None
     troubles: tuple[str, ...]
@@ -187,6 +193,8 @@ class LabourOut(Struct, frozen=True):
     unit: str
     hours: Number | None
     cost: Decimal | None
+    constant_hours: Number | None
+    """Hours for one `unit`; null where the gang names none."""
 
 
 class ExtraOut(Struct, frozen=True):
@@ -200,12 +208,13 @@ class ExtraOut(Struct, frozen=True):
 
 
 class StepOut(Struct, frozen=True):
-    """One step of the price, with the per cent and what it is of where it is one."""
+    """One step of the price, with the per cent and what it is of where it is one; `note` says more of it."""
 
     name: str
     amount: Decimal
     percent: Decimal | None
     of: Decimal | None
+    note: str
 
 
 class PriceOut(Struct, frozen=True):

@@ -51,6 +51,7 @@ def estimate_of(snapshot: Snapshot) -> EstimateOut:
                 line.unit,
                 None if line.hours is None else places(line.hours, 2),
                 line.cost,
+                None if line.constant is None else places(line.constant.hours, 9),
             )
             for line in estimate.labour
         ),
@@ -69,7 +70,7 @@ def estimate_of(snapshot: Snapshot) -> EstimateOut:
 def _job(path: str, job: Job) -> JobOut:
     terms = job.terms
     date = terms.date.isoformat() if terms.date else None
-    return JobOut(job.name, job.title, terms.currency, date, path, terms.pool)
+    return JobOut(job.name, job.title, terms.currency, date, path, terms.pool, terms.units)
 
 
 def _order_line(line: OrderLine, cent: Decimal) -> OrderOut:
@@ -135,7 +136,9 @@ def _price(price: Price, cent: Decimal) -> PriceOut:
         net=_to_cents(price.net, cent),
         tax=_to_cents(price.tax, cent),
         total=_to_cents(price.total, cent),
-        steps=tuple(StepOut(step.name, _to_cents(step.amount, cent), step.percent, step.base) for step in price.steps),
+        steps=tuple(
+            StepOut(step.name, _to_cents(step.amount, cent), step.percent, step.base, step.note) for step in price.steps
+        ),
     )
 
 

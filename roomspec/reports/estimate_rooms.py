@@ -74,6 +74,7 @@ def _finish(lining: LiningTakeOff) -> FinishOut:
         load_on=load.layer if load else None,
         load_limit_kg_m2=None if load is None or load.limit is None else places(load.limit, 3),
         pieces=lining.pieces,
+        pieces_in_reveals=lining.pieces_in_reveals,
         first_strip_mm=mm_or_none(lining.first_strip),
         last_strip_mm=mm_or_none(lining.last_strip),
         troubles=lining.troubles,

@@ -1,10 +1,13 @@
 """The estimate as an estimator reads it: the order and its proof first, then the price, then what they rest on."""
 
-from collections.abc import Callable, Sequence
+from decimal import Decimal
 
-from roomspec.reports.estimate_json import EstimateOut, FinishOut, MeasuredWallOut, OrderOut, RoomOut, WallOut
+from roomspec.quantities.money import cent_of
+from roomspec.reports.estimate_json import EstimateOut, LabourOut, OrderOut
+from roomspec.reports.estimate_walls import measured_section, rooms_section
+from roomspec.reports.figures import at_least_places, per_unit, quantity_text, size_figure
 from roomspec.reports.section import Section
-from roomspec.reports.wording import listed, money_text, number_of, number_text, ranged
+from roomspec.reports.wording import listed, money_text, number_of, number_text
 
 UNITS = {
     "panel": ("panel", "panels"),
@@ -16,6 +19,7 @@ UNITS = {
     "sheet": ("roll", "rolls"),
 }
 """How one of each kind is called in an order."""
+PROVEN = "Proven: no cutting plan can do with fewer."
 
 
 def estimate_sections(out: EstimateOut) -> tuple[Section, ...]:
@@ -24,9 +28,9 @@ def estimate_sections(out: EstimateOut) -> tuple[Section, ...]:
         _head(out),
         _order(out),
         _price(out),
-        _rooms(out),
+        rooms_section(out),
         _labour(out),
-        _measured(out),
+        measured_section(out),
         Section("Assumptions", items=out.assumptions),
         Section("Exclusions", items=out.exclusions),
         Section("Cautions", items=out.cautions),
@@ -49,39 +53,44 @@ def _head(out: EstimateOut) -> Section:
 
 
 def _order(out: EstimateOut) -> Section:
+    units, currency = out.job.units, out.job.currency
     rows = [
         (
             line.title or line.item,
             number_of(line.needed, *UNITS.get(line.kind, ("piece", "pieces"))),
             _proof(line),
             str(line.spare or ""),
-            _ordered(line),
-            f"{line.unit_price} {_per(line.price_per)}" if line.unit_price is not None else "no price",
+            _ordered(line, units),
+            _unit_price(line.unit_price, line.price_per, units, currency)
+            if line.unit_price is not None
+            else "no price",
             money_text(line.cost) if line.cost is not None else "",
-            f"{number_text(line.over_net_percent)} %" if line.over_net_percent is not None else "",
+            f"{line.over_net_percent} %" if line.over_net_percent is not None else "",
         )
         for line in out.order
     ]
     heads = ("Item", "Needed", "Proof", "Spare", "Order", "Price", "Cost", "Over net")
-    return Section("Order", heads=heads, align="lllrllrr", rows=tuple(rows))
+    before = (PROVEN,) if any(line.proven for line in out.order) else ()
+    return Section("Order", before, heads, "lllrllrr", tuple(rows), less=(7, 3, 5))
 
 
 def _proof(line: OrderOut) -> str:
     if line.bound is None:
         return ""
-    if line.proven:
-        return f"no plan can use fewer than {line.bound}"
-    return f"not proven; no plan can use fewer than {line.bound}"
+    return f"{line.bound}, proven" if line.proven else f"at least {line.bound}"
 
 
-def _ordered(line: OrderOut) -> str:
+def _ordered(line: OrderOut, units: str) -> str:
     many = f" ({number_of(line.packs, 'pack')} of {line.pack})" if line.pack > 1 else ""
-    lengths = listed([f"{part.count} of {number_text(part.length_mm)}" for part in line.lengths])
+    lengths = listed([f"{part.count} of {size_figure(part.length_mm, units)}" for part in line.lengths])
     return f"{line.ordered}{many}" + (f": {lengths}" if len(line.lengths) > 1 else "")
 
 
-def _per(per: str | None) -> str:
-    return "each" if per in (None, "each") else f"per {per}"
+def _unit_price(price: Decimal, per: str | None, units: str, currency: str) -> str:
+    """`31.50 each`, `4.20 per ft2`: with the currency's decimals, two more where the price is finer than its coin."""
+    amount, unit = per_unit(price, per or "each", units)
+    coins = max(0, -int(cent_of(currency).as_tuple().exponent))
+    return f"{at_least_places(amount, coins, coins + 2)} {'each' if unit == 'each' else f'per {unit}'}"
 
 
 def _price(out: EstimateOut) -> Section:
@@ -91,95 +100,43 @@ def _price(out: EstimateOut) -> Section:
             f"{number_text(step.percent)} %" if step.percent is not None else "",
             f"of {money_text(step.of)}" if step.of is not None else "",
             money_text(step.amount),
+            step.note,
         )
         for step in out.price.steps
         if step.amount or step.percent != 0
     )
-    return Section("Price", heads=("", "", "", out.job.currency), align="lrrr", rows=rows, totals=1)
-
-
-def _rooms(out: EstimateOut) -> Section:
-    rows: list[tuple[str, ...]] = []
-    for names, room in alike(out.rooms, lambda room: (room.title, room.handed, room.walls)):
-        rows.append((_caption(names, room.title + (", handed" if room.handed else "")),))
-        for wall in room.walls:
-            finishes: Sequence[FinishOut | None] = wall.finishes or (None,)
-            rows += [(*_wall_cells(wall, at == 0), *_finish_cells(finish)) for at, finish in enumerate(finishes)]
-    heads = ("Wall", "Width", "Gross m2", "Net m2", "Finish", "Laid m2", "Pieces", "End strips", "Load kg/m2")
-    return Section("Rooms and walls", heads=heads, align="lrrrlrrrr", rows=tuple(rows))
-
-
-def alike(rooms: Sequence[RoomOut], key: Callable[[RoomOut], object]) -> list[tuple[list[str], RoomOut]]:
-    """Rooms of one key under one list of names, in the order of the first of each."""
-    groups: dict[object, list[RoomOut]] = {}
-    for room in rooms:
-        groups.setdefault(key(room), []).append(room)
-    return [([room.name for room in group], group[0]) for group in groups.values()]
-
-
-def _caption(names: Sequence[str], title: str) -> str:
-    several = f" ({len(names)} rooms, each)" if len(names) > 1 else ""
-    return f"{ranged(names)}{several} {title}".strip()
-
-
-def _wall_cells(wall: WallOut, first: bool) -> tuple[str, ...]:
-    if not first:
-        return ("", "", "", "")
-    return (wall.name, number_text(wall.width_mm), f"{wall.gross_area_m2:.2f}", f"{wall.net_area_m2:.2f}")
-
-
-def _finish_cells(finish: FinishOut | None) -> tuple[str, ...]:
-    if finish is None:
-        return ("bare", "", "", "", "")
-    strips = (finish.first_strip_mm, finish.last_strip_mm)
-    load = f"{finish.load_kg_m2:.1f}" if finish.load_kg_m2 is not None else ""
-    limit = f" of {finish.load_limit_kg_m2:g}" if load and finish.load_limit_kg_m2 is not None else ""
-    return (
-        f"{finish.panel} by {finish.method} {finish.direction}",
-        f"{finish.area_m2:.2f}",
-        str(finish.pieces),
-        " / ".join(number_text(round(strip, 1)) for strip in strips if strip is not None),
-        load + limit,
-    )
+    return Section("Price", heads=("", "", "", out.job.currency, ""), align="lrrrl", rows=rows, totals=1, less=(4,))
 
 
 def _labour(out: EstimateOut) -> Section:
+    units, currency = out.job.units, out.job.currency
     rows = [
         (
             line.task,
-            f"{line.quantity:.2f} {line.unit}" if line.unit != "each" else number_text(line.quantity),
+            quantity_text(line.quantity, line.unit, units),
+            _constant(line, units),
             f"{line.hours:.2f}" if line.hours is not None else "",
-            money_text(line.cost) if line.cost is not None else "no rate" if line.hours is not None else "no constant",
+            money_text(line.cost) if line.cost is not None else "no rate" if line.hours is not None else "",
         )
         for line in out.labour
     ]
     rows += [
-        (extra.text, f"{number_text(extra.quantity)} {extra.unit}", "", money_text(extra.cost)) for extra in out.extras
+        (
+            extra.text,
+            f"{number_text(extra.quantity)} {extra.unit}".removesuffix(" each"),
+            _unit_price(extra.unit_price, extra.unit, "mm", currency),
+            "",
+            money_text(extra.cost),
+        )
+        for extra in out.extras
     ]
-    return Section("Labour and extras", heads=("Task", "Quantity", "Hours", "Cost"), align="lrrr", rows=tuple(rows))
+    heads = ("Task", "Quantity", "Takes", "Hours", "Cost")
+    return Section("Labour and extras", heads=heads, align="lrrrr", rows=tuple(rows))
 
 
-def _measured(out: EstimateOut) -> Section:
-    walls: dict[str, list[MeasuredWallOut]] = {room.name: [] for room in out.rooms}
-    for measured in out.measured.walls:
-        walls[measured.room].append(measured)
-    rows: list[tuple[str, ...]] = []
-    for names, room in alike(out.rooms, lambda room: tuple(_measured_cells(walls[room.name]))):
-        cells = _measured_cells(walls[room.name])
-        rows += [(_caption(names, ""),), *cells] if cells else []
-    if rows:
-        area = sum(wall.quantity_m2 for wall in out.measured.walls)
-        length = sum(wall.length_m for wall in out.measured.walls)
-        rows.append(("All", f"{area:.2f}", f"{length:.2f}" if length else "", ""))
-    title = f"Measured by {out.measured.method}"
-    return Section(title, heads=("Wall", "m2", "m", "How"), align="lrrl", rows=tuple(rows), totals=1 if rows else 0)
-
-
-def _measured_cells(walls: Sequence[MeasuredWallOut]) -> list[tuple[str, ...]]:
-    rows: list[tuple[str, ...]] = []
-    for wall in walls:
-        length = f"{wall.length_m:.2f}" if wall.length_m else ""
-        for at, line in enumerate(wall.lines or ("",)):
-            first = (wall.wall, f"{wall.quantity_m2:.2f}", length) if at == 0 else ("", "", "")
-            rows.append((*first, line))
-    return rows
+def _constant(line: LabourOut, units: str) -> str:
+    """What the gang says that it takes: `0.30 h/m2`, `0.15 h each`."""
+    if line.constant_hours is None:
+        return "no constant"
+    hours, unit = per_unit(line.constant_hours, line.unit, units)
+    return f"{at_least_places(hours, 2, 4)} {'h each' if unit == 'each' else f'h/{unit}'}"

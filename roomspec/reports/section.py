@@ -14,7 +14,8 @@ class Section(Struct, frozen=True):
     """A heading; sentences; a table whose last `totals` rows stand below a line; sentences after it.
 
     A row of one cell is a caption over the rows that follow. `align` has a letter for each column: `r` where figures
-    stand flush right, else `l`.
+    stand flush right, else `l`. On a screen too narrow for all of it, the column `folds` is folded first, then the
+    columns `less` are left out, the first of them first.
     """
 
     title: str
@@ -24,6 +25,8 @@ class Section(Struct, frozen=True):
     rows: tuple[tuple[str, ...], ...] = ()
     totals: int = 0
     items: tuple[str, ...] = ()
+    folds: int = 0
+    less: tuple[int, ...] = ()
 
 
 def plain_sections(sections: Sequence[Section]) -> str:

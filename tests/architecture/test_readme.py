@@ -70,7 +70,7 @@ def test_the_mistake_is_shown_as_it_is(update):
 def test_the_order_is_shown_as_it_is(update):
     """The README's order is what estimate prints for its room."""
     text = estimate_text(estimate_of(snapshot_of(blocks("room")[0])))
-    order = text[text.index("Order\n") :].split("\n\n")[0]
+    order = text[text.index("Order\n") : text.index("\n\nPrice\n")]
     hold(1, order + "\n", update)
 
 

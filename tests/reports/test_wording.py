@@ -4,6 +4,7 @@ from decimal import Decimal
 
 import pytest
 
+from roomspec.reports.screen_sections import fitted, screen_sections
 from roomspec.reports.section import Section, plain_sections
 from roomspec.reports.width import columns, shown
 from roomspec.reports.wording import listed, money_text, number_of, number_text
@@ -47,3 +48,36 @@ def test_a_plain_table():
     assert plain_sections([section]) == (
         "T\n=\nbefore\n\nName  Count\n----  -----\na         1\n客房     10\n----  -----\nSum      11\n- after\n"
     )
+
+
+ORDER = Section(
+    "Order",
+    heads=("Item", "Needed", "Spare", "Cost"),
+    align="llrr",
+    rows=(("Ash print, plank, in the ceiling's height", "17 panels", "1", "714.00"),),
+    less=(2, 1),
+)
+
+
+@pytest.mark.parametrize(
+    ("width", "columns_and_widths"),
+    [
+        (69, {0: 41, 1: 9, 2: 5, 3: 6}),
+        (68, {0: 41, 1: 9, 2: 5, 3: 6}),
+        (67, {0: 41, 1: 9, 2: 5, 3: 6}),
+        (66, {0: 40, 1: 9, 2: 5, 3: 6}),
+        (44, {0: 18, 1: 9, 2: 5, 3: 6}),
+        (43, {0: 24, 1: 9, 3: 6}),
+        (30, {0: 22, 3: 6}),
+        (20, {0: 41, 3: 6}),
+    ],
+)
+def test_a_narrow_screen_folds_then_leaves_out(width, columns_and_widths):
+    """The column that may fold is folded first, then columns go in the order that the section names."""
+    assert fitted(ORDER, width) == columns_and_widths
+
+
+def test_what_a_narrow_screen_leaves_out_is_said():
+    """Nobody looks for a column that a wider terminal would show."""
+    assert "A wider terminal shows spare too." in screen_sections([ORDER], 43, colour=False)
+    assert "wider" not in screen_sections([ORDER], 80, colour=False)
