@@ -43,10 +43,12 @@ from roomspec.checks.rules.order_and_price.quantity_without_product import quant
 from roomspec.checks.rules.order_and_price.too_late_to_acclimatise import too_late_to_acclimatise
 from roomspec.checks.rules.survey.diagonal_disagrees import diagonal_disagrees
 from roomspec.checks.rules.survey.dimension_unconfirmed import dimension_unconfirmed
+from roomspec.checks.rules.survey.heights_disagree import heights_disagree
 from roomspec.checks.rules.survey.opening_door_off_floor import opening_door_off_floor
 from roomspec.checks.rules.survey.opening_outside_wall import opening_outside_wall
 from roomspec.checks.rules.survey.openings_overlap import openings_overlap
 from roomspec.checks.rules.survey.point_in_opening import point_in_opening
+from roomspec.checks.rules.survey.point_outside_wall import point_outside_wall
 from roomspec.checks.rules.survey.step_in_substrate import step_in_substrate
 from roomspec.checks.rules.survey.substrate_not_stated import substrate_not_stated
 from roomspec.checks.rules.survey.surface_unknown import surface_unknown
@@ -65,9 +67,11 @@ from roomspec.checks.rules.water.wet_zone_too_low import wet_zone_too_low
 CHECKS: tuple[Check, ...] = (
     survey_does_not_close,
     diagonal_disagrees,
+    heights_disagree,
     opening_outside_wall,
     openings_overlap,
     point_in_opening,
+    point_outside_wall,
     opening_door_off_floor,
     substrate_not_stated,
     surface_unknown,

@@ -45,9 +45,12 @@ room 1 "Bedroom"
     )
 )
 def survey_does_not_close(facts: RoomFacts) -> Iterator[Finding]:
-    """Compare the closure error with its limit; name the pair of walls that would close the plan."""
+    """Compare the closure error with its limit; name the pair of walls that would close the plan.
+
+    A room that lost a wall to a reading error is not judged: the error says enough.
+    """
     plan = facts.plan()
-    if plan.closure_error is None or plan.closure_error <= closure_limit(plan.perimeter):
+    if facts.room.incomplete or plan.closure_error is None or plan.closure_error <= closure_limit(plan.perimeter):
         return
     changes = [f"wall {name} {shown_mm(abs(by))} {'longer' if by > 0 else 'shorter'}" for name, by in plan.mend]
     mend = f"{listed(changes)} would close it, to name one way: measure again" if changes else ""

@@ -1,0 +1,82 @@
+"""A socket, switch, pipe or fixture lies beyond its wall or ceiling."""
+
+from collections.abc import Iterator
+
+from roomspec.checks.facts import RoomFacts
+from roomspec.checks.finding import Finding
+from roomspec.checks.record import COMMON_PRACTICE, Check, finds
+from roomspec.layout.slabs import height_at
+from roomspec.model.wall import Ceiling, Wall, WallPoint
+from roomspec.quantities.length import shown_mm
+
+
+@finds(
+    Check(
+        name="point-outside-wall",
+        group="survey",
+        severity="error",
+        scope="room",
+        needs=("points",),
+        summary="a socket, switch, pipe or fixture lies beyond its wall's ends, or over its ceiling line",
+        why=(
+            "A point that is not on its wall has a wrong figure, or the wall has: a height with a digit missing shows"
+            " here first. It would be left out of the cut-outs, and found by the fitter."
+        ),
+        source=(COMMON_PRACTICE,),
+        bad="""\
+job example
+room 1 "Bedroom"
+  height 2400
+  wall a 3000
+    socket at 3800 up 450
+""",
+        good="""\
+job example
+room 1 "Bedroom"
+  height 2400
+  wall a 3000
+    socket at 2800 up 450
+""",
+    )
+)
+def point_outside_wall(facts: RoomFacts) -> Iterator[Finding]:
+    """Hold each point against the face's ends and its top line; a point just on one of them is not beyond it."""
+    faces = [("wall", wall) for wall in facts.room.walls]
+    for kind, face in (*faces, *(("ceiling", ceiling) for ceiling in facts.room.ceilings)):
+        for at, point in enumerate(face.points):
+            beyond = _beyond(face, point, f"{kind} {face.name}")
+            if beyond:
+                yield Finding(
+                    at=facts.here((kind, face.name, "points", at)),
+                    message=f"the {point.kind} lies {beyond}",
+                    help="check its place, and the size of what it is on; `at` is measured from the left end",
+                    about=(f"{kind} {face.name}",),
+                )
+
+
+def _beyond(face: Wall | Ceiling, point: WallPoint, name: str) -> str:
+    """How far it lies beyond the face, with the figures; empty where it does not.
+
+    Of a ceiling that is the room's own plan only the sides at 0 are known.
+    """
+    # Out of plumb, the larger width: what is over it is over it at every height.
+    width = max(face.width, face.width_top) if isinstance(face, Wall) else face.width
+    if point.x < 0:
+        return f"{shown_mm(-point.x)} mm beyond the left end of {name}"
+    if width is not None and point.x > width:
+        return f"{shown_mm(point.x - width)} mm beyond the right end of {name}, which is {shown_mm(width)} wide"
+    if point.up < 0:
+        return f"{shown_mm(-point.up)} mm below the floor line of {name}"
+    top = _top(face, point.x)
+    if top is None or point.up <= top:
+        return ""
+    line = "ceiling line" if isinstance(face, Wall) else "far side"
+    there = f"is {shown_mm(top)} high there" if isinstance(face, Wall) else f"is {shown_mm(top)} across"
+    return f"{shown_mm(point.up - top)} mm over the {line} of {name}, which {there}"
+
+
+def _top(face: Wall | Ceiling, x: int) -> int | None:
+    """How far up a face goes at `x`; at a step to the higher side of it."""
+    if isinstance(face, Ceiling):
+        return face.depth
+    return max(height_at(face.top, x), height_at(face.top, x, after=False))
