@@ -40,7 +40,10 @@ class Engine:
     def runs(self, room: Room) -> tuple[tuple[Run, ...], ...]:
         """For each wall its runs."""
         return self._memo.get(
-            "runs", room.name, room.walls, lambda: tuple(runs_of_wall(room, at) for at in range(len(room.walls)))
+            "runs",
+            room.name,
+            (room.walls, room.ceilings, room.access),
+            lambda: tuple(runs_of_wall(room, at) for at in range(len(room.walls))),
         )
 
     def layout(self, room: Room, terms: Terms) -> RoomLayout:

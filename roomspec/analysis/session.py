@@ -98,6 +98,5 @@ class Snapshot:
         return (
             *self._gathered.problems,
             *(problem for tree in self._gathered.trees for problem in tree.problems),
-            *self.compiled.uncounted,
             *judge(self.compiled, self._engine, self._memo),
         )

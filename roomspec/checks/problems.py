@@ -7,7 +7,6 @@ from roomspec.checks.rules.reading.idle_allow import idle_allow
 from roomspec.checks.rules.reading.impossible_value import impossible_value
 from roomspec.checks.rules.reading.misplaced_line import misplaced_line
 from roomspec.checks.rules.reading.missing_line import missing_line
-from roomspec.checks.rules.reading.not_yet_counted import not_yet_counted
 from roomspec.checks.rules.reading.repeated_line import repeated_line
 from roomspec.checks.rules.reading.unknown_name import unknown_name
 from roomspec.checks.rules.reading.unreadable_line import unreadable_line
@@ -31,6 +30,5 @@ PROBLEMS: tuple[Check, ...] = (
     file_in_no_job,
     unused_name,
     idle_allow,
-    not_yet_counted,
     unusable_setting,
 )

@@ -12,7 +12,6 @@ from roomspec.compile.origins import Origins
 from roomspec.compile.products import MadeProduct, make_product
 from roomspec.compile.rooms import MadeRoom, Text, make_room, named
 from roomspec.compile.terms import MadeTerms, make_terms
-from roomspec.compile.uncounted import not_counted
 from roomspec.diagnostics.diagnostic import Diagnostic
 from roomspec.model.job import Job, Terms
 from roomspec.model.method import Gang, Method
@@ -22,7 +21,6 @@ from roomspec.names.index import Definition, Names
 from roomspec.names.kinds import PRODUCTS
 from roomspec.names.references import uses
 from roomspec.names.resolve import unknown_names, unused_names
-from roomspec.syntax.tree import Block
 
 
 class Compiled(Struct, frozen=True, gc=False):
@@ -30,7 +28,7 @@ class Compiled(Struct, frozen=True, gc=False):
 
     `products` are by kind and name, `methods` and `gangs` by name: all that the files define and that could be made.
     `origins` are by the thing's kind and name: `room 101`, `panel limestone-long`, `method glued-wet`, `job x`.
-    `problems` come each once, in no order that means anything; `uncounted` are the `not-yet-counted` warnings.
+    `problems` come each once, in no order that means anything.
     """
 
     job: Job
@@ -39,7 +37,6 @@ class Compiled(Struct, frozen=True, gc=False):
     gangs: dict[str, Gang]
     origins: dict[str, Origins]
     problems: tuple[Diagnostic, ...]
-    uncounted: tuple[Diagnostic, ...]
     allowances: tuple[Allowance, ...]
 
 
@@ -78,7 +75,6 @@ def compile_job(names: Names) -> Compiled:
         {name: made.value for name, made in gangs.items()},
         origins,
         tuple(dict.fromkeys(problems)),
-        tuple(note for block in _counted_blocks(names, job) for note in not_counted(block)),
         tuple(allowances(names)),
     )
 
@@ -146,17 +142,3 @@ def _job(terms: MadeTerms | None, rooms: dict[str, MadeRoom], gangs: dict[str, M
         terms.exclusions,
         terms.notes,
     )
-
-
-def _counted_blocks(names: Names, job: Job) -> Iterator[Block]:
-    """The blocks that this job's figures rest on: its rooms, their patterns, the panels and methods used, its gang."""
-    finishes = {finish for room in job.rooms for wall in room.walls for finish in wall.finishes}
-    used = {
-        "panel": {finish.panel.name for finish in finishes},
-        "method": {finish.method.name for finish in finishes},
-        "pattern": {room.pattern for room in job.rooms},
-        "gang": {job.gang.name} if job.gang is not None else (),
-    }
-    for block in names.blocks:
-        if block.kind in ("room", "rooms") or block.name in used.get(block.kind, ()):
-            yield block

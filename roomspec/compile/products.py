@@ -9,7 +9,7 @@ from roomspec.compile.gather import Gathered, gather, missing
 from roomspec.compile.origins import Fields, Source
 from roomspec.compile.parts import quoted
 from roomspec.diagnostics.diagnostic import Diagnostic
-from roomspec.model.product import Compound, Fixing, Panel, Product, Sheet, Support, Trim
+from roomspec.model.product import Compound, Fixing, Panel, Product, Sheet, Stock, Support, Trim
 from roomspec.quantities.length import mm_text
 from roomspec.syntax.tree import Block
 
@@ -57,6 +57,8 @@ def make_product(block: Block, units: str) -> MadeProduct:
     value = None if lacking else _made(block, found)
     if isinstance(value, Panel):
         found.problems.extend(_impossible(value, found))
+    if isinstance(value, Panel | Trim | Support):
+        found.problems.extend(_twice(value.stocks, found))
     return MadeProduct(
         value, tuple(found.problems), Source(block.key, block.head.line, block.head.node), found.fields()
     )
@@ -73,14 +75,19 @@ def _made(block: Block, found: Gathered) -> Product:
 
 
 def _impossible(panel: Panel, found: Gathered) -> list[Diagnostic]:
-    """What no panel can be: a tongue wider than its cover, the same length twice."""
+    """What no panel can be: a tongue wider than its cover."""
+    if panel.tongue < panel.cover:
+        return []
+    at = found.sources["tongue"][-1].place()
+    message = f"a tongue of {mm_text(panel.tongue)} mm is wider than the cover of {mm_text(panel.cover)} mm"
+    return [Diagnostic("impossible-value", "error", message, at)]
+
+
+def _twice(stocks: tuple[Stock, ...], found: Gathered) -> list[Diagnostic]:
+    """A delivered length that stands twice."""
     problems = []
-    if panel.tongue >= panel.cover:
-        at = found.sources["tongue"][-1].place()
-        message = f"a tongue of {mm_text(panel.tongue)} mm is wider than the cover of {mm_text(panel.cover)} mm"
-        problems.append(Diagnostic("impossible-value", "error", message, at))
     seen: set[int] = set()
-    for stock, source in zip(panel.stocks, found.sources["stocks"], strict=True):
+    for stock, source in zip(stocks, found.sources["stocks"], strict=True):
         if stock.length in seen:
             message = f"the length {mm_text(stock.length)} mm stands twice"
             problems.append(Diagnostic("repeated-line", "error", message, source.place(), "remove one of them"))

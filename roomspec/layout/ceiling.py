@@ -111,8 +111,8 @@ def _as_wall(ceiling: Ceiling, width: int, depth: int) -> Wall:
     return Wall(
         ceiling.name, width, width, level(width, depth), level(width, 0), bare=ceiling.bare,
         substrates=ceiling.substrates, surfaces=ceiling.surfaces, flatness=ceiling.flatness, studs=ceiling.studs,
-        wet=ceiling.wet, openings=ceiling.openings, points=ceiling.points, removals=ceiling.removals,
-        finishes=ceiling.finishes,
+        wet=ceiling.wet, openings=ceiling.openings, keeps=ceiling.keeps, points=ceiling.points,
+        removals=ceiling.removals, finishes=ceiling.finishes,
     )  # fmt: skip
 
 

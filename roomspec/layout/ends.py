@@ -59,22 +59,24 @@ def upper_side(method: Method) -> Side:
     return trimmed("edge", method.cap or method.edge)
 
 
-def round_side(method: Method) -> Side:
-    """Where a ceiling's lining ends along the walls."""
+def round_side(ceiling: Wall, method: Method) -> Side:
+    """Where a ceiling's lining ends along the walls: at the cornice where the ceiling keeps one."""
+    if ceiling.keep("cornice"):
+        return Side("keep", take=ceiling.keep("cornice") + method.gap("ends"))
     return trimmed("round", method.cornice or method.edge, method.gap("ends"))
 
 
 def foot_side(face: Face, finish: Finish, left: int, right: int) -> Side:
     """The lower side of a region that begins at the face's foot, from `left` to `right`."""
     if face.place == "ceilings":
-        return round_side(finish.method)
+        return round_side(face.wall, finish.method)
     return _met(face.foot, finish, left, right) or floor_side(face.wall, finish.method)
 
 
 def head_side(face: Face, finish: Finish, left: int, right: int) -> Side:
     """The upper side of a region that reaches the face's head, from `left` to `right`."""
     if face.place == "ceilings":
-        return round_side(finish.method)
+        return round_side(face.wall, finish.method)
     return _met(face.head, finish, left, right) or ceiling_side(face.wall, finish.method, face.lowered)
 
 
@@ -121,7 +123,7 @@ def end_of(face: Face, mine: list[tuple[Finish, Rect]], edge: Side, on_left: boo
         if boxed is not None:
             return boxed
     if face.place == "ceilings":
-        side = round_side(mine[0][0].method)
+        side = round_side(face.wall, mine[0][0].method)
         return End(side.take, side)
     if isinstance(sideways, Side):
         return End(sideways.take, sideways)

@@ -1,7 +1,7 @@
 """A wall's own front as a face: its neighbours at both ends, the boxes that stand against it, the ceiling over it."""
 
-from roomspec.layout.boxing import covers_on
 from roomspec.layout.ceiling import lowered_by
+from roomspec.layout.covers import covers_on
 from roomspec.layout.face import lined_at, neighbours
 from roomspec.layout.plane import Beyond, Face
 from roomspec.model.room import Room

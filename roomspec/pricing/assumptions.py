@@ -2,9 +2,10 @@
 
 from collections.abc import Iterable, Iterator, Sequence
 
+from roomspec.layout.ceiling import lowered_by
 from roomspec.model.job import Job
 from roomspec.model.room import Room
-from roomspec.model.wall import Wall
+from roomspec.model.wall import Ceiling, Wall
 from roomspec.pricing.labour import LabourLine, untimed
 from roomspec.pricing.order import OrderLine
 from roomspec.quantities.in_units import length_text
@@ -21,6 +22,7 @@ def assumptions_of(
         *_unconfirmed(job.rooms, job.terms.units),
         *_unstated(job.rooms, take_off.rooms),
         *_fastening(job.rooms, take_off.rooms),
+        *_ceilings_first(job.rooms, take_off.rooms, job.terms.units),
         *_unpriced(order),
         *_unmanned(job, labour),
         *take_off.troubles,
@@ -56,8 +58,17 @@ def _rough(wall: Wall) -> list[str]:
     return [f"the {kind}" for kind in dict.fromkeys(kinds)]
 
 
+def _ceilings_first(rooms: Sequence[Room], taken: Sequence[RoomTakeOff], units: str) -> Iterator[str]:
+    """Rooms whose walls are lined under a ceiling that is lined before them."""
+    for room, off in zip(rooms, taken, strict=True):
+        lowered = lowered_by(room) if room.ceilings else 0
+        if lowered and any(wall.linings for wall in off.walls):
+            depth = length_text(lowered, units)
+            yield f"The ceiling of {_called(room)} is taken as lined before its walls, which stop {depth} lower for it."
+
+
 def _unstated(rooms: Sequence[Room], taken: Sequence[RoomTakeOff]) -> Iterator[str]:
-    """Walls that are lined and whose substrate, or whose surface under glue, nobody recorded."""
+    """Walls and ceilings that are lined and whose substrate, or whose surface under glue, nobody recorded."""
     lined = list(_lined(rooms, taken))
     bare = [(room, wall) for room, wall, _ in lined if not wall.substrates]
     glued = [
@@ -79,19 +90,20 @@ def _fastening(rooms: Sequence[Room], taken: Sequence[RoomTakeOff]) -> Iterator[
     yield from _of_walls(loose, "Screws on {} are counted as if battens stood there: none are recorded.")
 
 
-def _framed(wall: Wall, lining: LiningTakeOff) -> bool:
+def _framed(wall: Wall | Ceiling, lining: LiningTakeOff) -> bool:
     return any(studs_cross(studs, lining.direction) for studs in wall.studs)
 
 
-def _of_walls(walls: Sequence[tuple[Room, Wall]], sentence: str) -> Iterator[str]:
-    """One sentence for each room, or pattern, that names its walls."""
-    by_room: dict[str, list[str]] = {}
-    for room, wall in walls:
-        names = by_room.setdefault(_called(room), [])
-        if wall.name not in names:
-            names.append(wall.name)
-    for called, names in by_room.items():
-        subject = f"wall {names[0]}" if len(names) == 1 else f"walls {', '.join(names)}"
+def _of_walls(faces: Sequence[tuple[Room, Wall | Ceiling]], sentence: str) -> Iterator[str]:
+    """One sentence for each room, or pattern, that names its walls; likewise its ceilings."""
+    by_room: dict[tuple[str, str], list[str]] = {}
+    for room, face in faces:
+        kind = "wall" if isinstance(face, Wall) else "ceiling"
+        names = by_room.setdefault((_called(room), kind), [])
+        if face.name not in names:
+            names.append(face.name)
+    for (called, kind), names in by_room.items():
+        subject = f"{kind} {names[0]}" if len(names) == 1 else f"{kind}s {', '.join(names)}"
         yield sentence.format(f"{subject} of {called}")
 
 
@@ -114,11 +126,12 @@ def _unmanned(job: Job, labour: Sequence[LabourLine]) -> Iterator[str]:
 
 def _lined(
     rooms: Sequence[Room], taken: Sequence[RoomTakeOff]
-) -> Iterator[tuple[Room, Wall, tuple[LiningTakeOff, ...]]]:
+) -> Iterator[tuple[Room, Wall | Ceiling, tuple[LiningTakeOff, ...]]]:
     for room, off in zip(rooms, taken, strict=True):
-        for wall, wall_off in zip(room.walls, off.walls, strict=True):
-            if wall_off.linings:
-                yield room, wall, wall_off.linings
+        faces: tuple[Wall | Ceiling, ...] = (*room.walls, *room.ceilings)
+        for face, face_off in zip(faces, off.lined, strict=True):
+            if face_off.linings:
+                yield room, face, face_off.linings
 
 
 def _called(room: Room) -> str:

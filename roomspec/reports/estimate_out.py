@@ -28,7 +28,8 @@ from roomspec.reports.estimate_json import (
 )
 from roomspec.reports.estimate_rooms import room_out
 from roomspec.reports.number import Number, m2, metres, places
-from roomspec.takeoff.taken import TakeOff
+from roomspec.takeoff.measured import Measure
+from roomspec.takeoff.taken import RoomTakeOff, TakeOff
 
 
 def estimate_of(snapshot: Snapshot) -> EstimateOut:
@@ -116,12 +117,21 @@ def _net(line: OrderLine) -> tuple[Number, str]:
 
 def _measured(job: Job, taken: TakeOff) -> MeasuredOut:
     walls = tuple(
-        MeasuredWallOut(room.name, wall.name, m2(wall.measured.area), metres(wall.measured.length), wall.measured.lines)
+        MeasuredWallOut(room.name, name, m2(measured.area), metres(measured.length), measured.lines)
         for room, off in zip(job.rooms, taken.rooms, strict=True)
-        for wall in off.walls
-        if wall.linings
+        for name, measured in _faces_measured(off)
     )
     return MeasuredOut(job.terms.measured, walls)
+
+
+def _faces_measured(off: RoomTakeOff) -> Iterator[tuple[str, Measure]]:
+    """Walls, then ceilings, each before its other faces: `a`, `a boxing front` ..."""
+    for kind, lined in (("", off.walls), ("ceiling ", off.ceilings)):
+        for wall in lined:
+            name = f"{kind}{wall.name}"
+            if wall.linings:
+                yield name, wall.measured
+            yield from ((f"{name} {face.where}", face.measured) for face in wall.faces)
 
 
 def _price(price: Price, cent: Decimal) -> PriceOut:

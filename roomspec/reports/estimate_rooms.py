@@ -1,17 +1,25 @@
-"""Rooms, walls and finishes in the shape of the estimate."""
+"""Rooms, walls, ceilings and finishes in the shape of the estimate."""
 
-from roomspec.layout.laid import RoomLayout, WallLayout
+from roomspec.layout.laid import CeilingLayout, FaceLayout, RoomLayout, WallLayout
 from roomspec.model.room import Room
 from roomspec.model.shape import Region
 from roomspec.model.wall import Opening, Substrate, Wall
 from roomspec.quantities.length import to_mm
-from roomspec.reports.estimate_json import FinishOut, OpeningOut, RoomOut, SubstrateOut, WallOut
+from roomspec.reports.estimate_room_json import (
+    CeilingOut,
+    FaceOut,
+    FinishOut,
+    OpeningOut,
+    RoomOut,
+    SubstrateOut,
+    WallOut,
+)
 from roomspec.reports.number import m2, mm_or_none, places
-from roomspec.takeoff.taken import LiningTakeOff, RoomTakeOff, WallTakeOff
+from roomspec.takeoff.taken import FaceTakeOff, LiningTakeOff, RoomTakeOff, WallTakeOff
 
 
 def room_out(room: Room, laid: RoomLayout, taken: RoomTakeOff) -> RoomOut:
-    """One room, its walls in order."""
+    """One room, its walls and ceilings in order."""
     return RoomOut(
         name=room.name,
         title=room.title,
@@ -22,6 +30,7 @@ def room_out(room: Room, laid: RoomLayout, taken: RoomTakeOff) -> RoomOut:
         floor_area_m2=None if laid.plan.floor_area is None else m2(laid.plan.floor_area),
         closure_error_mm=mm_or_none(laid.plan.closure_error),
         walls=tuple(map(_wall, room.walls, laid.walls, taken.walls)),
+        ceilings=tuple(map(_ceiling, laid.ceilings, taken.ceilings)),
     )
 
 
@@ -35,7 +44,28 @@ def _wall(wall: Wall, laid: WallLayout, taken: WallTakeOff) -> WallOut:
         substrates=tuple(map(_substrate, wall.substrates)),
         openings=tuple(map(_opening, wall.openings)),
         finishes=tuple(map(_finish, taken.linings)),
+        faces=tuple(map(_face, laid.faces, taken.faces)),
     )
+
+
+def _ceiling(laid: CeilingLayout, taken: WallTakeOff) -> CeilingOut:
+    face = laid.own.as_wall
+    return CeilingOut(
+        name=laid.name,
+        width_mm=to_mm(face.width),
+        depth_mm=to_mm(face.top[0][1]),
+        gross_area_m2=m2(laid.own.gross),
+        net_area_m2=m2(laid.own.net),
+        substrate=_main_layers(face.substrates),
+        substrates=tuple(map(_substrate, face.substrates)),
+        openings=tuple(map(_opening, face.openings)),
+        finishes=tuple(map(_finish, taken.linings)),
+        faces=tuple(map(_face, laid.faces, taken.faces)),
+    )
+
+
+def _face(laid: FaceLayout, taken: FaceTakeOff) -> FaceOut:
+    return FaceOut(laid.where, m2(laid.gross), m2(laid.net), tuple(map(_finish, taken.linings)))
 
 
 def _main_layers(substrates: tuple[Substrate, ...]) -> tuple[str, ...]:

@@ -1,8 +1,9 @@
-"""Rooms and walls of the estimate for people: what is laid on each, and what a tender measures there."""
+"""Rooms, walls and ceilings of the estimate for people: what is laid on each, and what a tender measures there."""
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
 
-from roomspec.reports.estimate_json import EstimateOut, FinishOut, MeasuredWallOut, RoomOut, WallOut
+from roomspec.reports.estimate_json import EstimateOut, MeasuredWallOut
+from roomspec.reports.estimate_room_json import CeilingOut, FaceOut, FinishOut, RoomOut, WallOut
 from roomspec.reports.figures import area_figure, length_figure, limit_figure, load_figure, size_figure, unit_name
 from roomspec.reports.section import Section
 from roomspec.reports.wording import ranged
@@ -14,12 +15,13 @@ def rooms_section(out: EstimateOut) -> Section:
     """Each wall with what is laid on it; rooms that are alike once."""
     units = out.job.units
     rows: list[tuple[str, ...]] = []
-    for names, room in alike(out.rooms, lambda room: (room.title, room.handed, room.walls)):
+    for names, room in alike(out.rooms, lambda room: (room.title, room.handed, room.walls, room.ceilings)):
         rows.append((_caption(names, room.title + (", handed" if room.handed else "")),))
         for wall in room.walls:
-            finishes: Sequence[FinishOut | None] = wall.finishes or (None,)
-            for at, finish in enumerate(finishes):
-                rows.append((*_wall_cells(wall, at == 0, units), *_finish_cells(finish, units)))
+            rows += _with_faces(wall.name, size_figure(wall.width_mm, units), wall, units)
+        for over in room.ceilings:
+            size = f"{size_figure(over.width_mm, units)} x {size_figure(over.depth_mm, units)}"
+            rows += _with_faces(f"ceiling {over.name}", size, over, units)
     area, load = unit_name("m2", units), unit_name("kg/m2", units)
     heads = ("Wall", "Width", f"Gross {area}", f"Net {area}", "Finish", f"Laid {area}", "Pieces", "End strips")
     laid = [finish for room in out.rooms for wall in room.walls for finish in wall.finishes]
@@ -48,11 +50,19 @@ def _caption(names: Sequence[str], title: str) -> str:
     return f"{ranged(names)}{several} {title}".strip()
 
 
-def _wall_cells(wall: WallOut, first: bool, units: str) -> tuple[str, ...]:
-    if not first:
-        return ("", "", "", "")
-    areas = (area_figure(wall.gross_area_m2, units), area_figure(wall.net_area_m2, units))
-    return (wall.name, size_figure(wall.width_mm, units), *areas)
+def _with_faces(name: str, size: str, wall: WallOut | CeilingOut, units: str) -> Iterator[tuple[str, ...]]:
+    """A wall or a ceiling, then the faces of its boxes, niches and hatches."""
+    yield from _face_rows(name, size, wall, units)
+    for face in wall.faces:
+        yield from _face_rows(f"{name} {face.where}", "", face, units)
+
+
+def _face_rows(name: str, size: str, face: WallOut | CeilingOut | FaceOut, units: str) -> Iterator[tuple[str, ...]]:
+    """A line for each finish, or one for a bare face; the first bears the name."""
+    areas = (area_figure(face.gross_area_m2, units), area_figure(face.net_area_m2, units))
+    finishes: Sequence[FinishOut | None] = face.finishes or (None,)
+    for at, finish in enumerate(finishes):
+        yield (*((name, size, *areas) if at == 0 else ("", "", "", "")), *_finish_cells(finish, units))
 
 
 def _finish_cells(finish: FinishOut | None, units: str) -> tuple[str, ...]:

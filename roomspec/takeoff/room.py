@@ -89,7 +89,7 @@ def take_off_lining(
         weight=lining_weight(lining),
         loads=loads_on(face, lining),
         pieces=len(lining.pieces),
-        pieces_in_reveals=sum(piece.where != "wall" for piece in lining.pieces),
+        pieces_in_reveals=sum(piece.where != lining.where for piece in lining.pieces),
         first_strip=lining.strips[0] if lining.strips else None,
         last_strip=lining.strips[-1] if lining.strips else None,
         bead=adhesive_bead(face, lining, [run.line for run in trims]),
