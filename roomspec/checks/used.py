@@ -1,6 +1,7 @@
 """What the linings of a room call for. The job's checks read this, a room's kept by its content, not the rooms."""
 
 from collections.abc import Iterable, Iterator, Sequence
+from functools import lru_cache
 
 from msgspec import Struct
 
@@ -61,12 +62,11 @@ def products_used(used: Sequence[Used]) -> Iterator[tuple[str, Product]]:
     yield from ((kind, product) for (kind, _), product in found.items())
 
 
-def trims_of(method: Method) -> Iterator[tuple[str, Trim]]:
+@lru_cache(1024)
+def trims_of(method: Method) -> tuple[tuple[str, Trim], ...]:
     """The trims that a method names, each with its field."""
-    for place in TRIM_PLACES:
-        trim = getattr(method, place)
-        if isinstance(trim, Trim):
-            yield place, trim
+    named = ((place, getattr(method, place)) for place in TRIM_PLACES)
+    return tuple((place, trim) for place, trim in named if isinstance(trim, Trim))
 
 
 def products_of(method: Method) -> dict[tuple[str, str], Product]:

@@ -7,6 +7,7 @@ one hangs on what its screws reach, so no layer's limit applies to it.
 from collections.abc import Callable
 from decimal import Decimal
 from fractions import Fraction
+from functools import lru_cache
 
 from msgspec import Struct
 
@@ -61,11 +62,12 @@ class Load(Struct, frozen=True, cache_hash=True):
     layer: str | None
     limit: Decimal | None
     parts: tuple[tuple[str, Decimal], ...]
+    share: Fraction
+    """Load over limit; 0 where there is no limit."""
 
-    @property
-    def share(self) -> Fraction:
-        """Load over limit; 0 where there is no limit."""
-        return _share(self.load, self.limit)
+
+_OnLayers = tuple[Decimal, str | None, Decimal | None, tuple[tuple[str, Decimal], ...], Fraction]
+"""A Load without its place."""
 
 
 def lining_weight(lining: Lining) -> Fraction | None:
@@ -88,13 +90,10 @@ def loads_under(face: Face, panel: Panel, method: Method, covered: Box) -> tuple
 def _loads(face: Face, panel: Panel, method: Method, covers: Callable[[Box], bool]) -> tuple[Load, ...]:
     if panel.weighs is None:
         return ()
-    hangs = method.glue is not None and method.screw is None and not method.battens
     loads = [
-        _load_on(part.box, part.value if hangs else (), _finish_parts(panel.weighs, method, part.value))
-        for part in stacks_on(face)
-        if covers(part.box)
+        Load(part.box, *_load_on(panel.weighs, method, part.value)) for part in stacks_on(face) if covers(part.box)
     ]
-    return tuple(sorted(loads, key=lambda load: (-load.share, -load.load)))
+    return tuple(sorted(loads, key=lambda load: (-load.share, -load.load)) if len(loads) > 1 else loads)
 
 
 def governing_load(face: Face, lining: Lining) -> Load | None:
@@ -125,15 +124,19 @@ def _finish_parts(weighs: Decimal, method: Method, layers: tuple[Layer, ...]) ->
     return tuple(parts)
 
 
-def _load_on(box: Box, layers: tuple[Layer, ...], finish: tuple[tuple[str, Decimal], ...]) -> Load:
+@lru_cache(2048)
+def _load_on(weighs: Decimal, method: Method, layers: tuple[Layer, ...]) -> _OnLayers:
+    finish = _finish_parts(weighs, method, layers)
     load = sum((weight for _, weight in finish), start=Decimal(0))
-    stacked = carried(load, layers)
+    hangs = method.glue is not None and method.screw is None and not method.battens
+    stacked = carried(load, layers) if hangs else ()
     if not stacked:
-        return Load(box, load, None, None, finish)
+        return load, None, None, finish, Fraction(0)
     limited = [at for at, (_, _, limit) in enumerate(stacked) if limit]
     worst = max(limited, key=lambda at: _share(*stacked[at][1:]), default=len(stacked) - 1)
     name, on_it, limit = stacked[worst]
-    return Load(box, on_it, name, limit, finish + tuple((layer.kind, _weight(layer)) for layer in layers[:worst]))
+    parts = finish + tuple((layer.kind, _weight(layer)) for layer in layers[:worst])
+    return on_it, name, limit, parts, _share(on_it, limit)
 
 
 def _share(load: Decimal, limit: Decimal | None) -> Fraction:

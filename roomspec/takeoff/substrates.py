@@ -1,6 +1,8 @@
 """What a lining lies on, region by region, once what is to be removed is gone."""
 
-from roomspec.model.wall import Layer
+from functools import lru_cache
+
+from roomspec.model.wall import Layer, Removal, Substrate
 from roomspec.takeoff.clip import box_of
 from roomspec.takeoff.face import Face
 from roomspec.takeoff.parts import Part, divide
@@ -8,8 +10,13 @@ from roomspec.takeoff.parts import Part, divide
 
 def stacks_on(face: Face) -> tuple[Part[tuple[Layer, ...]], ...]:
     """The layers left on each part of the face, outermost first; () where none is stated."""
-    parts = list(divide(((substrate.region, substrate.layers) for substrate in face.substrates), ()))
-    for removal in face.removals:
+    return _stacks(face.substrates, face.removals)
+
+
+@lru_cache(2048)
+def _stacks(substrates: tuple[Substrate, ...], removals: tuple[Removal, ...]) -> tuple[Part[tuple[Layer, ...]], ...]:
+    parts = list(divide(((substrate.region, substrate.layers) for substrate in substrates), ()))
+    for removal in removals:
         gone = box_of(removal.region)
         result = []
         for part in parts:
@@ -28,7 +35,12 @@ def stacks_on(face: Face) -> tuple[Part[tuple[Layer, ...]], ...]:
 
 def layers_on(face: Face) -> tuple[Part[tuple[str, ...]], ...]:
     """The names of the layers left on each part of the face, outermost first."""
-    return tuple(Part(part.box, tuple(layer.kind for layer in part.value)) for part in stacks_on(face))
+    return _kinds(face.substrates, face.removals)
+
+
+@lru_cache(2048)
+def _kinds(substrates: tuple[Substrate, ...], removals: tuple[Removal, ...]) -> tuple[Part[tuple[str, ...]], ...]:
+    return tuple(Part(part.box, tuple(layer.kind for layer in part.value)) for part in _stacks(substrates, removals))
 
 
 def _without(layers: tuple[Layer, ...], what: str) -> tuple[Layer, ...]:

@@ -98,7 +98,7 @@ def _corners(room: Room, index: int, run: Run) -> list[str]:
 
 def _openings(wall: Wall, run: Run) -> list[tuple[int, bool]]:
     """Openings with a bare side, by index, and whether it is a lined reveal's; a new architrave covers all of them."""
-    if run.method.architrave is not None:
+    if run.method.architrave is not None or not wall.openings:
         return []
     bare = {
         (at, side.kind == "reveal")
@@ -110,6 +110,8 @@ def _openings(wall: Wall, run: Run) -> list[tuple[int, bool]]:
 
 
 def _ends(room: Room, index: int, run: Run) -> list[str]:
+    if all(end.meetings or end.side.treatment != "none" for end in (run.left, run.right)):
+        return []
     wall = room.walls[index]
     before, after = neighbours(room, index)
     others = [_rect(wall, at) for at in range(len(wall.finishes)) if at not in run.finishes]
@@ -132,6 +134,8 @@ def _ends(room: Room, index: int, run: Run) -> list[str]:
 
 def _upper_and_lower(wall: Wall, run: Run) -> list[str]:
     """The edges of regions that begin above the floor or stop below the ceiling, where no other finish meets them."""
+    if all(part.on_floor and part.top is None for part in run.parts):
+        return []
     height, found = max(y for _, y in wall.top), []
     rects = [_rect(wall, at) for at in range(len(wall.finishes))]
     for part in run.parts:

@@ -74,6 +74,8 @@ def narrow_strip(facts: RoomFacts) -> Iterator[Finding]:
             cover = run.panel.cover
             if not run.upright or len(run.strips) < 2:
                 continue
+            if min(run.strips[0], run.strips[-1]) >= max(narrowest, (cover + 1) // 2):
+                continue
             path = ("wall", wall.name, "finishes", run.finishes[0])
             balanced = _balanced_ends(run)
             ends = _cut_ends(run, narrowest)

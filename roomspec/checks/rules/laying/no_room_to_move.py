@@ -2,6 +2,8 @@
 
 from collections.abc import Iterator
 from decimal import Decimal
+from functools import lru_cache
+from math import floor
 
 from roomspec.checks.example import GLUED
 from roomspec.checks.facts import RoomFacts, written
@@ -68,16 +70,22 @@ def no_room_to_move(facts: RoomFacts) -> Iterator[Finding]:
     for index, (wall, runs) in enumerate(zip(facts.room.walls, facts.runs(), strict=True)):
         for run in runs:
             rate = run.panel.expands
-            if rate is None or not run.strips:
+            if not rate or not swing or not run.strips:
                 continue
             left, right, bottom, top = run.bounds
             for way, length, allowed in (
                 ("wide", right - left, _along(facts.room, index, run)),
                 ("high", top - bottom, _up(run)),
             ):
-                moved = movement(length, rate, swing)
-                if allowed is not None and moved > allowed:
-                    yield _finding(facts, wall.name, run, way, (length, int(moved), allowed), swing)
+                if allowed is not None and length > _longest(allowed, rate, swing):
+                    moved = int(movement(length, rate, swing))
+                    yield _finding(facts, wall.name, run, way, (length, moved, allowed), swing)
+
+
+@lru_cache(1024)
+def _longest(allowed: int, rate: Decimal, swing: Decimal) -> int:
+    """The longest run that moves no further than its ends allow."""
+    return floor(allowed / movement(1, rate, swing))
 
 
 def _along(room: Room, index: int, run: Run) -> int | None:

@@ -44,6 +44,8 @@ room 1 "Bedroom"
 def openings_overlap(facts: RoomFacts) -> Iterator[Finding]:
     """Sweep each wall's openings; baths, units and boxing may well stand before one."""
     for wall in facts.room.walls:
+        if len(wall.openings) < 2:
+            continue
         boxes = [(opening.x, opening.right, opening.sill, opening.top) for opening in wall.openings]
         for pair in overlaps(boxes):
             one, other = max(pair), min(pair)

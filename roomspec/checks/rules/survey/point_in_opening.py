@@ -46,6 +46,8 @@ room 1 "Bedroom"
 def point_in_opening(facts: RoomFacts) -> Iterator[Finding]:
     """Sweep each wall's points through its openings; a point on an edge is not inside."""
     for wall in facts.room.walls:
+        if not wall.openings or not wall.points:
+            continue
         holes = [(at, opening) for at, opening in enumerate(wall.openings) if not _carries_points(opening)]
         boxes = [(opening.x, opening.right, opening.sill, opening.top) for _, opening in holes]
         points = [(point.x, point.up) for point in wall.points]
