@@ -28,9 +28,15 @@ def gather(world: World, job_path: str, read_tree: Callable[[str, str], FileTree
     problems: list[Diagnostic] = []
     trees = {job_path: _tree(job_path, data, read_tree, problems)}
     for block in (placed.block for placed in trees[job_path].blocks if placed.block.kind == "job"):
-        for path in _used(world, job_path, block, problems):
-            if path not in trees and (data := world.read(path)) is not None:
+        for path, at in _used(world, job_path, block, problems):
+            if path in trees:
+                continue
+            if (data := world.read(path)) is not None:
                 trees[path] = _tree(path, data, read_tree, problems)
+            else:
+                message = f"{path} cannot be read; what stands in it is left out"
+                help_ = "look whether it is still there and may be read"
+                problems.append(Diagnostic("use-finds-nothing", "error", message, at, help_))
     return Gathered(tuple(trees.values()), tuple(problems))
 
 
@@ -56,8 +62,9 @@ def _tree(path: str, data: bytes, read_tree: Callable[[str, str], FileTree], pro
     return read_tree(path, text)
 
 
-def _used(world: World, job_path: str, block: Block, problems: list[Diagnostic]) -> list[str]:
-    found: list[str] = []
+def _used(world: World, job_path: str, block: Block, problems: list[Diagnostic]) -> list[tuple[str, Origin]]:
+    """Each file that the block's `use` lines find, with the words that name it."""
+    found: list[tuple[str, Origin]] = []
     for statement in block.lines:
         if statement.node.kind != "use":
             continue
@@ -72,7 +79,7 @@ def _used(world: World, job_path: str, block: Block, problems: list[Diagnostic])
             help_ = 'name a file or a pattern such as "rooms/*.room"'
             problems.append(Diagnostic("use-finds-nothing", "warning", message, at, help_))
         else:
-            found.extend(paths)
+            found.extend((path, at) for path in paths)
     return found
 
 

@@ -133,7 +133,7 @@ def _wrong(message: str, place: Place, help_: str = "", fixes: tuple[FoundFix, .
 
 
 def _key(text: str, key: str, heading: str = "") -> Place:
-    """Where a key stands; tomllib does not tell, so the first line that sets it, under its heading where there is one."""
+    """Where a key stands: the first line that sets it, under its heading where there is one (tomllib does not tell)."""
     under = re.search(rf"^[ \t]*\[[ \t]*{heading}[ \t]*\]", text, re.MULTILINE) if heading else None
     word = re.escape(key)
     setting = re.compile(rf"""(?<![\w-])["']?({word})["']?[ \t]*(?==|\]|\.)""")

@@ -1,9 +1,11 @@
 """What is said of a line that can be read, but not where it stands or not once more."""
 
+from collections.abc import Sequence
+
 from roomspec.diagnostics.diagnostic import Diagnostic, Edit, Fix, Origin, Related
 from roomspec.syntax.gathering import Gathering, Heading
 from roomspec.syntax.statements import placing, words_of
-from roomspec.syntax.tree import Node, Statement
+from roomspec.syntax.tree import Node, Statement, Word
 from roomspec.syntax.wording import TABLES, listed
 
 
@@ -47,6 +49,12 @@ def whole_line(state: Gathering, number: int, text: str) -> Origin:
     return state.origin(number, 0, len(text) + 1)
 
 
+def _said(state: Gathering, number: int, text: str, words: Sequence[Word]) -> Origin:
+    """The line with its end, or only what it says where a comment follows that must stay."""
+    comment = text[words[-1].end :].strip()
+    return state.origin(number, words[0].start, words[-1].end) if comment else whole_line(state, number, text)
+
+
 def repeated(state: Gathering, first: Statement, node: Node, number: int, text: str) -> Diagnostic:
     """A line that may stand once, standing a second time under one heading."""
     words, earlier = words_of(node), words_of(first.node)
@@ -64,14 +72,14 @@ def repeated(state: Gathering, first: Statement, node: Node, number: int, text: 
         state.origin(number, words[0].start, words[-1].end),
         "remove one of them",
         (related,),
-        (Fix("remove this line", (Edit(whole_line(state, number, text), ""),), same),),
+        (Fix("remove this line", (Edit(_said(state, number, text, words), ""),), same),),
     )
 
 
 def units_again(state: Gathering, node: Node, number: int, text: str) -> Diagnostic:
     """A second `units` line at the top of a file."""
     words = words_of(node)
-    removed = Fix("remove this line", (Edit(whole_line(state, number, text), ""),))
+    removed = Fix("remove this line", (Edit(_said(state, number, text, words), ""),))
     at = state.origin(number, words[0].start, words[-1].end)
     return Diagnostic("repeated-line", "error", "`units` stands twice; the first one holds", at, fixes=(removed,))
 

@@ -69,11 +69,11 @@ def explain(text: str, misfit: Misfit, table: str | None) -> Misreading:
             misfit.start, misfit.start + 1, message, "save the file with line feeds at the ends of its lines"
         )
     if word[0] in _STRAY:
-        return _stray(misfit.start, word[0])
+        return _stray(text, misfit.start)
     if not misfit.read:
         return _strange_start(text, misfit, word, table)
     if word[-1] in ":=;" and word[0] != '"':
-        return _stray(misfit.end - 1, word[-1])
+        return _stray(text, misfit.end - 1)
     if word[0] in '"“”„«»':
         return _quotation(text, misfit, word)
     if misfit.read[-1].type in QUANTITIES and word in _UNIT_OF:
@@ -153,9 +153,12 @@ def _as_in(misfit: Misfit) -> str:
     return f"as in `{EXAMPLES[kinds[0]]}`" if kinds else ""
 
 
-def _stray(place: int, mark: str) -> Misreading:
+def _stray(text: str, place: int) -> Misreading:
+    """A mark of other languages; where it stands beside a blank and the line reads without it, it was only that."""
+    mark, before, after = text[place], text[:place], text[place + 1 :]
+    sure = (before[-1:].isspace() or not after[:1].strip()) and _reads(before + after)
     message = f"{_STRAY[mark]}; leave out `{mark}`"
-    return Misreading(place, place + 1, message, "a line is a keyword and its values", "")
+    return Misreading(place, place + 1, message, "a line is a keyword and its values", "", sure)
 
 
 def _too_short(text: str, misfit: Misfit) -> Misreading:

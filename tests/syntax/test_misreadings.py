@@ -29,10 +29,10 @@ CASES = [
     (WALL, "door 9oo x 2000", "9oo", "`9oo` cannot be read as a length", "900", True),
     (WALL, "door 900 x 2000 # at", "", "", None, False),
     (WALL, "door 900 x 2.1 metres", "metres", "`metres` is no unit here; it is written `m`", "m", True),
-    (WALL, "height: 2400", ":", "no colon is wanted; leave out `:`", "", False),
-    (WALL, "height = 2400", "=", "no equals sign is wanted; leave out `=`", "", False),
+    (WALL, "height: 2400", ":", "no colon is wanted; leave out `:`", "", True),
+    (WALL, "height = 2400", "=", "no equals sign is wanted; leave out `=`", "", True),
     (WALL, "{", "{", "no braces are wanted, since a line belongs to the heading above it; leave out `{`", "", False),
-    (WALL, "bare;", ";", "no semicolon is wanted, since one fact stands on one line; leave out `;`", "", False),
+    (WALL, "bare;", ";", "no semicolon is wanted, since one fact stands on one line; leave out `;`", "", True),
     (WALL, "bare bare", "bare", "`bare` is too much: the line is complete after `bare`", None, False),
     (
         WALL,
