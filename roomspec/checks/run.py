@@ -5,6 +5,7 @@ from functools import lru_cache
 
 from roomspec.checks.facts import EntryFacts, JobFacts, RoomFacts
 from roomspec.checks.finding import Finding, Raised
+from roomspec.checks.first_few import first_few
 from roomspec.checks.present import present
 from roomspec.checks.record import Check, Finder
 from roomspec.checks.registry import CHECKS
@@ -12,8 +13,15 @@ from roomspec.diagnostics.diagnostic import Diagnostic
 
 
 def run_checks(facts: RoomFacts | EntryFacts | JobFacts, checks: Sequence[Check] = CHECKS) -> tuple[Raised, ...]:
-    """What the checks of these facts' scope find, in the order of the checks; a finding said twice counts once."""
-    raised = [_named(check, finding) for check, find in _asked(facts, tuple(checks)) for finding in find(facts)]
+    """What the checks of these facts' scope find, in the order of the checks; a finding said twice counts once.
+
+    Of very many of one check on one face the first few stand for all (`first_few.py`).
+    """
+    raised = [
+        _named(check, finding)
+        for check, find in _asked(facts, tuple(checks))
+        for finding in first_few(find(facts), check.summary)
+    ]
     return tuple(dict.fromkeys(raised)) if raised else ()
 
 
