@@ -1,15 +1,18 @@
-"""The first or last strip of a run of upright panels is narrow."""
+"""The first or last strip of a run of upright panels is narrow, or what an opening leaves of one."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
+from roomspec.checks.at_openings import Leg, thin_legs, thin_reveals
 from roomspec.checks.facts import RoomFacts, written
 from roomspec.checks.finding import Finding
 from roomspec.checks.record import Check, finds
 from roomspec.checks.starting import start_edits
+from roomspec.checks.wording import listed
 from roomspec.diagnostics.diagnostic import Citation, Fix
 from roomspec.layout.extent import Run
 from roomspec.layout.set_out import set_out
 from roomspec.model.shape import SetOut
+from roomspec.model.wall import Wall
 from roomspec.quantities.length import shown_mm
 
 _BALANCED = SetOut("balanced")
@@ -21,12 +24,12 @@ _BALANCED = SetOut("balanced")
         group="laying",
         severity="warning",
         scope="room",
-        needs=("upright",),
-        summary="an end strip is narrower than wanted",
+        summary="an end strip, a reveal's inner strip or a leg beside an opening is narrower than wanted",
         why=(
             "A sliver in the corner draws the eye, shows every fault of the wall beside it, breaks when it is cut and"
             " has little to hold it. Shifting the whole run by half a panel costs nothing and leaves two wide ends. As"
-            " a hint: an end under half a panel that balancing would widen, where no `start` was chosen."
+            " a hint: an end under half a panel that balancing would widen, where no `start` was chosen; and a leg"
+            " under a third of `narrowest` that a joint close to an opening's edge leaves beside it."
         ),
         source=(Citation("ANSI A108.02", "4.3.1-2"), Citation("common practice", "the job's `narrowest`")),
         fix="starts the run balanced",
@@ -67,7 +70,17 @@ method glued
     )
 )
 def narrow_strip(facts: RoomFacts) -> Iterator[Finding]:
-    """Hold both end strips of each upright run against `narrowest`, then against half a panel."""
+    """Both end strips of each upright run, then what openings leave: the reveals' inner strips and the legs."""
+    yield from _at_ends(facts)
+    for wall, runs in zip(facts.room.walls, facts.runs(), strict=True):
+        if wall.openings:
+            yield from _in_reveals(facts, wall, runs)
+            for run in runs:
+                yield from _beside_openings(facts, wall, run)
+
+
+def _at_ends(facts: RoomFacts) -> Iterator[Finding]:
+    """Hold the end strips against `narrowest`, then against half a panel."""
     narrowest = facts.terms.narrowest
     for wall, runs in zip(facts.room.walls, facts.runs(), strict=True):
         for run in runs:
@@ -98,6 +111,35 @@ def narrow_strip(facts: RoomFacts) -> Iterator[Finding]:
                 fixes=(Fix("start balanced", tuple(start_edits(facts, wall.name, run, "balanced"))),) if cured else (),
                 severity=severity,
             )
+
+
+def _in_reveals(facts: RoomFacts, wall: Wall, runs: Sequence[Run]) -> Iterator[Finding]:
+    narrowest = facts.terms.narrowest
+    for at, run, deep, rest in thin_reveals(wall, runs, narrowest):
+        yield Finding(
+            at=facts.here(("wall", wall.name, "openings", at, "reveal")),
+            message=(
+                f"wall {wall.name}: the reveal of the {wall.openings[at].kind} is lined {shown_mm(deep)} deep, which"
+                f" leaves an inner strip of {shown_mm(rest)} mm; the narrowest wanted is {shown_mm(narrowest)}"
+            ),
+            help=f"line it with a panel of another cover width than {shown_mm(run.panel.cover)}",
+            about=(f"wall {wall.name}", f"panel {run.panel.name}", f"method {run.method.name}"),
+        )
+
+
+def _beside_openings(facts: RoomFacts, wall: Wall, run: Run) -> Iterator[Finding]:
+    legs: dict[int, list[Leg]] = {}
+    for leg in thin_legs(wall, run, facts.terms.narrowest):
+        legs.setdefault(leg.opening, []).append(leg)
+    for at, found in legs.items():
+        said = [f"{shown_mm(leg.width)} mm at its {leg.side}" for leg in found]
+        yield Finding(
+            at=facts.here(("wall", wall.name, "openings", at)),
+            message=f"wall {wall.name}: a joint near the {wall.openings[at].kind} leaves a leg of {listed(said)}",
+            help="begin the run elsewhere, such as `start joint at` the opening's edge",
+            about=(f"wall {wall.name}", f"panel {run.panel.name}", f"method {run.method.name}"),
+            severity="hint",
+        )
 
 
 def _cut_ends(run: Run, under: int) -> dict[str, int]:

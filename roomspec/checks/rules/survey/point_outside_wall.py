@@ -41,8 +41,9 @@ room 1 "Bedroom"
 )
 def point_outside_wall(facts: RoomFacts) -> Iterator[Finding]:
     """Hold each point against the face's ends and its top line; a point just on one of them is not beyond it."""
-    faces = [("wall", wall) for wall in facts.room.walls]
-    for kind, face in (*faces, *(("ceiling", ceiling) for ceiling in facts.room.ceilings)):
+    faces: list[tuple[str, Wall | Ceiling]] = [("wall", wall) for wall in facts.room.walls]
+    faces += (("ceiling", ceiling) for ceiling in facts.room.ceilings)
+    for kind, face in faces:
         for at, point in enumerate(face.points):
             beyond = _beyond(face, point, f"{kind} {face.name}")
             if beyond:
