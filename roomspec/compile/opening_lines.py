@@ -38,12 +38,13 @@ def _sill(line: Line) -> Word | None:
 
 
 def _lined(line: Line) -> tuple[str, ...]:
-    """The lined faces, jambs and head where none are named; faces named without `lined` are a slip."""
+    """The lined faces; where none are named jambs and head, and a niche's sill. Naming them without `lined` is a slip."""
     named = list(children(line.node, "face"))
     named += [sill for sill in children(line.node, "sill") if word(sill, "LENGTH") is None]
     if child(line.node, "lined") is not None:
         faces = {choice(face) for face in named}
-        return tuple(face for face in ("head", "jambs", "sill") if face in faces) or ("head", "jambs")
+        usual = ("head", "jambs", "sill") if line.node.kind == "niche" else ("head", "jambs")
+        return tuple(face for face in ("head", "jambs", "sill") if face in faces) or usual
     for face in named[:1]:
         text = choice(face)
         message = f"`{text}` names a face to be lined, but `lined` is not said"

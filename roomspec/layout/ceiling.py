@@ -17,7 +17,7 @@ from msgspec.structs import replace
 
 from roomspec.layout.deduct import less
 from roomspec.layout.laid import Ring
-from roomspec.layout.plane import Face
+from roomspec.layout.plane import CEILING, Face
 from roomspec.layout.room_plan import closure_limit, plan_room
 from roomspec.layout.slabs import Slab, between
 from roomspec.model.room import Room
@@ -31,7 +31,7 @@ def lies_flat(ceiling: Ceiling, room: Room) -> bool:
     """True where a ceiling lies over the whole room."""
     if ceiling.width is None:
         return True
-    return len(room.walls) == 4 and (ceiling.width, ceiling.depth) == (room.walls[0].width, room.walls[1].width)
+    return len(room.walls) == 4 and {ceiling.width, ceiling.depth} == {wall.width for wall in room.walls[:2]}
 
 
 def lowered_by(room: Room) -> int:
@@ -56,7 +56,8 @@ def ceiling_face(room: Room, ceiling: Ceiling) -> Face:
 
 
 def _face(wall: Wall, room: Room, plan: Ring = (), trouble: str = "") -> Face:
-    return Face("ceiling", "ceilings", wall, plan=plan, access=room.access, trouble=trouble)
+    corniced = any(finish.method.cornice for under in room.walls if not under.bare for finish in under.finishes)
+    return Face(CEILING, "ceilings", wall, plan=plan, corniced=corniced, access=room.access, trouble=trouble)
 
 
 def plan_under(room: Room, handed: bool) -> Ring:

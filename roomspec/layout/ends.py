@@ -7,15 +7,18 @@
 - A flat ceiling is lined before the walls under it, which lose its build-up; a top trim that takes at least as much
   covers it, and so does a kept cornice.
 - An architrave, a cornice and a cap that the method names stand in for its edge, top and edge trims where they go.
-- A ceiling's lining ends along the walls with the method's cornice, else its edge trim, and the gap at its ends.
+- A ceiling's lining ends along the walls with the method's cornice, else its edge trim, and the gap at its ends; where
+  the walls' linings have a cornice, that one covers it.
 - A run loses what a corner takes where any of its height meets a lining there; above and below that the end is an
   edge like any other. Where the neighbour is bare at the corner, the end is an edge (against bare wall).
 """
 
+from functools import lru_cache
+
 from msgspec import Struct
 
 from roomspec.layout.corner import Side, meet
-from roomspec.layout.plane import Beyond, Face, Sideways
+from roomspec.layout.plane import CEILING, Beyond, Face, Sideways
 from roomspec.layout.touching import Rect
 from roomspec.model.method import Method
 from roomspec.model.product import Panel, Trim
@@ -44,39 +47,43 @@ def joint_trim(panel: Panel, method: Method) -> Trim | None:
     return None if panel.joined == "all edges" else method.joint
 
 
+@lru_cache(1024)
 def trimmed(kind: str, trim: Trim | None, gap: int = 0) -> Side:
     """A side that ends in a trim, or in none where the method names none."""
     return Side(kind, "trim" if trim else "none", trim, gap + (trim.allows if trim else 0))
 
 
+@lru_cache(1024)
 def edge_side(method: Method) -> Side:
     """A free end, a bare wall or another finish beside the lining."""
     return trimmed("edge", method.edge)
 
 
+@lru_cache(1024)
 def upper_side(method: Method) -> Side:
     """The upper edge of a lining that stops below the ceiling: a cap where the method has one, else the edge trim."""
     return trimmed("edge", method.cap or method.edge)
 
 
-def round_side(ceiling: Wall, method: Method) -> Side:
-    """Where a ceiling's lining ends along the walls: at the cornice where the ceiling keeps one."""
-    if ceiling.keep("cornice"):
-        return Side("keep", take=ceiling.keep("cornice") + method.gap("ends"))
-    return trimmed("round", method.cornice or method.edge, method.gap("ends"))
+def round_side(face: Face, method: Method) -> Side:
+    """Where a ceiling's lining ends along the walls: at the cornice where the ceiling keeps one, under the walls'."""
+    kept, gap = face.wall.keep("cornice"), method.gap("ends")
+    if kept:
+        return Side("keep", take=kept + gap)
+    return Side("round", take=gap) if face.corniced else trimmed("round", method.cornice or method.edge, gap)
 
 
 def foot_side(face: Face, finish: Finish, left: int, right: int) -> Side:
     """The lower side of a region that begins at the face's foot, from `left` to `right`."""
-    if face.place == "ceilings":
-        return round_side(face.wall, finish.method)
+    if face.where == CEILING:
+        return round_side(face, finish.method)
     return _met(face.foot, finish, left, right) or floor_side(face.wall, finish.method)
 
 
 def head_side(face: Face, finish: Finish, left: int, right: int) -> Side:
     """The upper side of a region that reaches the face's head, from `left` to `right`."""
-    if face.place == "ceilings":
-        return round_side(face.wall, finish.method)
+    if face.where == CEILING:
+        return round_side(face, finish.method)
     return _met(face.head, finish, left, right) or ceiling_side(face.wall, finish.method, face.lowered)
 
 
@@ -122,8 +129,8 @@ def end_of(face: Face, mine: list[tuple[Finish, Rect]], edge: Side, on_left: boo
         boxed = _boxed(face, mine[0][0], on_left)
         if boxed is not None:
             return boxed
-    if face.place == "ceilings":
-        side = round_side(face.wall, mine[0][0].method)
+    if face.where == CEILING:
+        side = round_side(face, mine[0][0].method)
         return End(side.take, side)
     if isinstance(sideways, Side):
         return End(sideways.take, sideways)

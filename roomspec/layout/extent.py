@@ -79,11 +79,18 @@ class Run(Struct, frozen=True, cache_hash=True):
     longest: int
     """The longest piece."""
     troubles: tuple[str, ...] = ()
+    lean: int = 0
+    """How much narrower its right end is at the foot or the head of a wall out of plumb."""
 
     @property
     def upright(self) -> bool:
         """True where the panels' length lies along the face's y: standing ones, on a ceiling those laid crosswise."""
         return self.direction in UPRIGHT
+
+    @property
+    def end_strips(self) -> tuple[int, int]:
+        """The first and the last strip at their narrow ends; 0 where the last one tapers to nothing."""
+        return self.strips[0], max(0, self.strips[-1] - self.lean if self.upright else self.strips[-1])
 
     @property
     def bounds(self) -> Rect:
@@ -161,6 +168,7 @@ def _run(face: Face, group: tuple[int, ...], rects: list[Rect], met: list[Met]) 
         group, first.panel, method, first.direction, first.bond, first.start, first.rows,
         left, right, floor, ceiling, edge, upper, tuple(line for at in group for line in met[at].borne),
         tuple(parts), region, strips, longest, troubles,
+        abs(wall.width - wall.width_top) if any(rects[at][1] >= width for at in group) else 0,
     )  # fmt: skip
 
 

@@ -109,7 +109,7 @@ class Lining(Struct, frozen=True, cache_hash=True):
 class FaceLayout(Struct, frozen=True, cache_hash=True):
     """A face other than a wall's own front as laid; `as_wall` describes it as a wall of its own.
 
-    `place` is labour's word for it: boxing, reveals, ceilings; "" for a hatch's leaf.
+    `place` is labour's word for it: boxing, reveals, ceilings; "" for a hatch's leaf in a wall.
     """
 
     where: str

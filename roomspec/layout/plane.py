@@ -10,6 +10,8 @@ from roomspec.layout.corner import Side
 from roomspec.layout.laid import Ring
 from roomspec.model.wall import Corner, Finish, Wall
 
+CEILING = "ceiling"
+
 Stretch = tuple[int, int, Finish]
 """From and to along a side, and what lines the other face there."""
 
@@ -63,6 +65,8 @@ class Face(Struct, frozen=True, cache_hash=True):
     covers: tuple[Cover, ...] = ()
     plan: Ring = ()
     """The outline of a ceiling that is no rectangle, anticlockwise within the rectangle round it."""
+    corniced: bool = False
+    """True for a ceiling whose edges the cornice of the walls' linings covers."""
     lowered: int = 0
     """What a ceiling lined before takes from the face's top."""
     access: int | None = None

@@ -17,7 +17,7 @@ from roomspec.layout.corner import Side
 from roomspec.layout.ends import trimmed
 from roomspec.layout.extent import Run
 from roomspec.layout.openings import FACES, lined_faces
-from roomspec.layout.plane import Face
+from roomspec.layout.plane import CEILING, Face
 from roomspec.layout.seen import finishes_in, points_in, wet_in
 from roomspec.layout.touching import Rect
 from roomspec.model.method import Method
@@ -44,11 +44,11 @@ def leaf_faces(face: Face, runs: Sequence[Run]) -> Iterator[Face]:
         if finishes:
             edge = _edge(finishes[0].method)
             wall = _plain(face.wall, hatch.width, hatch.height, finishes, window)
-            yield Face(name, "", wall, edge, edge, edge, edge, access=face.access)
+            yield Face(name, face.place, wall, edge, edge, edge, edge, access=face.access)
 
 
 def _title(face: Face, name: str) -> str:
-    return name if face.where == "wall" else f"{face.where} {name}"
+    return name if face.where in ("wall", CEILING) else f"{face.where} {name}"
 
 
 def _of_run(wall: Wall, run: Run, window: Rect) -> tuple[Finish, ...]:

@@ -77,6 +77,13 @@ def _unstated(rooms: Sequence[Room], taken: Sequence[RoomTakeOff]) -> Iterator[s
         if not wall.surfaces and any(lining.method.glue is not None for lining in linings)
     ]
     yield from _of_walls(bare, "The substrate of {} was not recorded: taken as fit to carry the lining.")
+    boxed = [
+        (room, wall)
+        for room, off in zip(rooms, taken, strict=True)
+        for wall, wall_off in zip(room.walls, off.walls, strict=True)
+        if any(face.where.startswith("boxing") and face.linings for face in wall_off.faces)
+    ]
+    yield from _of_walls(boxed, "What the boxing on {} is made of is not recorded: taken as sound and fit to line.")
     yield from _of_walls(glued, "The surface of {} was not recorded: taken as sound, dry and clean.")
 
 
