@@ -20,8 +20,11 @@ from roomspec.model.room import Room
 NOWHERE = Origin("", 0, 0, 0)
 
 
-def judge(compiled: Compiled, engine: Engine, memo: Memo) -> tuple[Diagnostic, ...]:
-    """What compiling and the checks found in the job, each allow applied where it stands."""
+def judge(compiled: Compiled, engine: Engine, memo: Memo, whole: bool = True) -> tuple[Diagnostic, ...]:
+    """What compiling and the checks found in the job, each allow applied where it stands.
+
+    `whole` is False where lines of the job cannot be read: what an allow waves off may then be among what is left out.
+    """
     allows: dict[str, list[Allow]] = {}
     for allowance in compiled.allowances:
         kind = allowance.thing.partition(" ")[0]
@@ -37,7 +40,8 @@ def judge(compiled: Compiled, engine: Engine, memo: Memo) -> tuple[Diagnostic, .
     for room, one in zip(compiled.job.rooms, judged, strict=True):
         own = allows.get(f"room {room.name}", ())
         scopes.append(Scope(one.raised, (*own, *everywhere)))
-    return said_once(apply_allows(scopes))
+    whole = whole and not any(problem.severity == "error" for problem in compiled.problems)
+    return said_once(apply_allows(scopes, whole))
 
 
 class _Judged(NamedTuple):

@@ -95,8 +95,8 @@ class Snapshot:
     def _diagnostics(self) -> tuple[Diagnostic, ...]:
         if self.job is None and self._gathered.problems:
             return self._gathered.problems  # a file that is no text says so, and nothing else
-        return (
-            *self._gathered.problems,
-            *(problem for tree in self._gathered.trees for problem in tree.problems),
-            *judge(self.compiled, self._engine, self._memo),
-        )
+        trees = self._gathered.trees
+        outside = (*self._gathered.problems, *(problem for tree in trees for problem in tree.problems))
+        inside = (problem for tree in trees for one in tree.blocks for problem in one.block.problems)
+        whole = not any(problem.severity == "error" for problem in (*outside, *inside))
+        return (*outside, *judge(self.compiled, self._engine, self._memo, whole))

@@ -29,6 +29,9 @@ class Allow(Struct, frozen=True, cache_hash=True):
     """All of the statement."""
 
 
+_ALLOWABLE = frozenset((*(check.name for check in CHECKS), "idle-allow", "unused-name"))
+
+
 class Scope(Struct, frozen=True):
     """Findings, and the allows that hold over them: a room's with its own, its products' and the job's."""
 
@@ -36,9 +39,10 @@ class Scope(Struct, frozen=True):
     allows: tuple[Allow, ...]
 
 
-def apply_allows(scopes: Iterable[Scope]) -> tuple[Raised, ...]:
+def apply_allows(scopes: Iterable[Scope], whole: bool = True) -> tuple[Raised, ...]:
     """The findings that stand, and one for each allow that waved nothing off in any scope or that names no check.
 
+    Whether an allow is idle is told only where the job is `whole`: else what it waves off may not have been judged.
     One allow may stand in many scopes: a pattern's in each room that is made from it. Problems stay whatever is
     written. An `allow idle-allow` covers the idle ones of its own block and subject; the job's covers all.
     """
@@ -50,18 +54,20 @@ def apply_allows(scopes: Iterable[Scope]) -> tuple[Raised, ...]:
         every.update(dict.fromkeys(scope.allows))
     silencers = [allow for allow in every if allow.name == "idle-allow"]
     for allow in (allow for allow in every if allow.name != "idle-allow"):
-        said = _trouble(allow, used)
+        said = _trouble(allow, used, whole)
         covering = [silencer for silencer in silencers if _silences(silencer, allow)] if said else []
         if said and not (covering and said.name == "idle-allow"):
             standing.append(Raised(said))
         elif said:
             used.update(covering)
-    standing.extend(Raised(said) for allow in silencers if (said := _trouble(allow, used)))
+    standing.extend(Raised(said) for allow in silencers if (said := _trouble(allow, used, whole)))
     return tuple(standing)
 
 
 def wave_off(scope: Scope, used: set[Allow]) -> Iterable[Raised]:
     """The findings that no allow covers; the allows that covered one are added to `used`."""
+    if not scope.raised:
+        return
     by_name: dict[str, list[Allow]] = {}
     for allow in scope.allows:
         if _allowable(allow.name):
@@ -84,14 +90,14 @@ def _covers(allow: Allow, one: Raised) -> bool:
 
 
 def _allowable(name: str) -> bool:
-    """Checks, and the two problems that are mere hints; asked only where an allow names it."""
-    return any(check.name == name for check in CHECKS) or name in ("idle-allow", "unused-name")
+    """Checks, and the two problems that are mere hints."""
+    return name in _ALLOWABLE
 
 
-def _trouble(allow: Allow, used: set[Allow]) -> Diagnostic | None:
+def _trouble(allow: Allow, used: set[Allow], whole: bool) -> Diagnostic | None:
     if not _allowable(allow.name):
         return _not_a_check(allow)
-    if allow in used:
+    if allow in used or not whole:
         return None
     message = f"this allow waves nothing off: there is no {allow.name} here"
     return Diagnostic("idle-allow", "hint", message, allow.at, "remove the line", fixes=(_removal(allow),))

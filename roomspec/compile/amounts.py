@@ -5,7 +5,8 @@ from typing import TypeVar
 
 from roomspec.compile.parts import word
 from roomspec.compile.reading import Line, complain
-from roomspec.quantities.length import METRE, MM, mm_text
+from roomspec.quantities.in_units import exact_text, feet_text, is_imperial
+from roomspec.quantities.length import INCH, METRE, MM, mm_text
 from roomspec.syntax.numerals import Trap
 from roomspec.syntax.quantity import (
     read_angle,
@@ -32,6 +33,8 @@ METRES = 5 * METRE
 """The longest straightedge, and the most that an upstand or a kept trim can measure."""
 SMALL = 3 * METRE
 """The most of what is measured at arm's length: a reveal, a spacing, a kept cornice."""
+BESIDE = 50 * MM
+"""Studs or battens nearer to each other leave nothing between them (common practice, no source)."""
 MOST_MONEY = 1_000_000_000
 _USUAL_HEIGHT = range(1800 * MM, 4000 * MM + 1)
 
@@ -46,19 +49,27 @@ def length(
     if value is None or least <= value <= most:
         return value
     if value < least:
-        limit = "it is more than 0" if least == 1 else f"it is at least {mm_text(least)} mm"
-        complain(line, "impossible-value", f"{what} of {mm_text(value)} mm cannot be", found, limit)
+        limit = "it is more than 0" if least == 1 else f"it is at least {_limit(least, line.units)}"
+        own = found.text if is_imperial(line.units) else f"{mm_text(value)} mm"
+        complain(line, "impossible-value", f"{what} of {own} cannot be", found, limit)
         return None
     meant = _meant(value, most)
-    help_ = f"did you mean {mm_text(meant)} mm?" if meant else f"it is at most {_shown(most)}"
+    help_ = f"did you mean {exact_text(meant, line.units)}?" if meant else f"it is at most {_limit(most, line.units)}"
     instead = (written(meant, line.units),) if meant else ()
-    complain(line, "impossible-value", f"{what} of {_shown(value)} cannot be", found, help_, instead)
+    complain(line, "impossible-value", f"{what} of {_shown(value, line.units)} cannot be", found, help_, instead)
     return None
 
 
 def written(value: int, units: str) -> str:
     """A length as it is written in a file of these units."""
+    if is_imperial(units) and value % (INCH // 16) == 0:
+        return feet_text(value)
     return mm_text(value) if units == "mm" else f"{mm_text(value)} mm"
+
+
+def _limit(value: int, units: str) -> str:
+    """A limit of ours, which is in whole millimetres, and what it comes to in inches."""
+    return f"{_shown(value, 'mm')} ({feet_text(value)})" if is_imperial(units) else _shown(value, units)
 
 
 def sound(line: Line, found: Word, value: T | Trap) -> T | None:
@@ -127,8 +138,10 @@ _NUMBERS = {
 }
 
 
-def _shown(value: int) -> str:
-    """Small sizes in millimetres, others in metres, so that a nought too many is seen."""
+def _shown(value: int, units: str) -> str:
+    """Small sizes in millimetres, others in metres, so that a nought too many is seen; or feet and inches."""
+    if is_imperial(units) and value < 1_000_000 * METRE:
+        return feet_text(value)
     if value < 10 * METRE:
         return f"{mm_text(value)} mm"
     shown = Decimal(value) / METRE

@@ -5,6 +5,7 @@ from functools import lru_cache
 
 from msgspec import Struct
 
+from roomspec.compile.gather import tried
 from roomspec.compile.origins import Source
 from roomspec.compile.readers import read
 from roomspec.compile.reading import moved, told
@@ -26,7 +27,7 @@ class Face(Struct, frozen=True, gc=False):
     source: Source
     facts: Facts
     tried: bool
-    """True where a height line is there, read or not."""
+    """True where a height line is there, read or not, or misspelt."""
 
 
 class Draft(Struct, frozen=True, gc=False):
@@ -69,7 +70,7 @@ def read_draft(block: Block, units: str) -> Draft:
             whole = False
     source = Source(block.key, block.head.line, block.head.node)
     upright, overhead = tuple(walls.values()), tuple(ceilings.values())
-    return Draft(block.name, head, source, facts, upright, overhead, told(problems), _tried(block), whole)
+    return Draft(block.name, head, source, facts, upright, overhead, told(problems), tried(block, "height"), whole)
 
 
 def _face(part: Block, units: str, problems: list[Diagnostic]) -> Face:
@@ -78,11 +79,7 @@ def _face(part: Block, units: str, problems: list[Diagnostic]) -> Face:
     assert head is None or isinstance(head, WallHead | CeilingHead)
     source = Source(part.key, part.head.line, part.head.node)
     facts = _facts(part.key, part.kind, part.lines, units, problems)
-    return Face(part.kind, part.name, head, source, facts, _tried(part))
-
-
-def _tried(block: Block) -> bool:
-    return any(statement.node.kind == "height" for statement in block.lines)
+    return Face(part.kind, part.name, head, source, facts, tried(part, "height"))
 
 
 def _facts(key: str, table: str, lines: Iterable[Statement], units: str, problems: list[Diagnostic]) -> Facts:

@@ -4,7 +4,7 @@ from decimal import Decimal
 
 from msgspec import Struct
 
-from roomspec.compile.amounts import HEIGHT, METRES, SMALL, WALL, length, number_in
+from roomspec.compile.amounts import BESIDE, HEIGHT, METRES, SMALL, WALL, length, number_in
 from roomspec.compile.parts import child, children, choice, has, quoted, span, word, words
 from roomspec.compile.reading import Fact, Line, Reader, complain
 from roomspec.compile.regions import along, at, confirmed, dimension, region
@@ -86,7 +86,7 @@ def _flat(line: Line) -> tuple[Fact, ...]:
 
 
 def _studs(line: Line) -> tuple[Fact, ...]:
-    every = length(line, word(line.node, "LENGTH"), "a spacing", 1, SMALL)
+    every = length(line, word(line.node, "LENGTH"), "a spacing of studs", BESIDE, SMALL)
     direction = choice(child(line.node, "orientation")) or "vertical"
     where = region(line)
     return (Fact("studs", Studs(every, direction, where)),) if every is not None and where is not None else ()

@@ -57,3 +57,19 @@ def name_place(block: Block) -> Origin:
 def missing(block: Block, lacks: str, help_: str) -> Diagnostic:
     """`missing-line` at the heading: what the block lacks, and what follows from that."""
     return Diagnostic("missing-line", "error", lacks, name_place(block), help_)
+
+
+def tried(block: Block, keyword: str) -> bool:
+    """True where a line of that keyword is there, though its value cannot be, or it cannot be read, or is misspelt.
+
+    Such a line is reported where it stands: that there is none would be said once too often.
+    """
+    if any(statement.node.kind in (keyword, f"fixing_{keyword}") for statement in block.lines):
+        return True
+    return any(problem.name == "unreadable-line" and _meant_as(block, problem, keyword) for problem in block.problems)
+
+
+def _meant_as(block: Block, problem: Diagnostic, keyword: str) -> bool:
+    lines = block.text.split("\n")
+    begins = lines[problem.at.line].split()[:1] if problem.at.line < len(lines) else []
+    return begins == [keyword] or any(edit.text == keyword for fix in problem.fixes for edit in fix.edits)

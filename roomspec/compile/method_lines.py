@@ -2,7 +2,7 @@
 
 from msgspec import Struct
 
-from roomspec.compile.amounts import SMALL, length, number
+from roomspec.compile.amounts import BESIDE, SMALL, length, number
 from roomspec.compile.parts import child, children, choice, has, word, words
 from roomspec.compile.product_lines import note
 from roomspec.compile.reading import Fact, Line, Reader, complain
@@ -11,6 +11,10 @@ from roomspec.quantities.length import METRE, MM
 from roomspec.syntax.tree import Node, Word
 
 BEAD = 50 * MM
+THINNEST = MM // 2
+"""No gun lays a thinner bead, and no seal holds."""
+CLOSEST = 10 * MM
+"""Beads and fixings nearer than this are one."""
 
 
 class GlueLine(Struct, frozen=True, gc=False):
@@ -49,8 +53,8 @@ class FixLine(Struct, frozen=True, gc=False):
 
 def _glue(line: Line) -> tuple[Fact, ...]:
     bead, every = words(line.node, "LENGTH")
-    diameter = length(line, bead, "a bead", 1, BEAD)
-    pitch = length(line, every, "a spacing", 1, SMALL)
+    diameter = length(line, bead, "a bead", THINNEST, BEAD)
+    pitch = length(line, every, "a spacing of beads", CLOSEST, SMALL)
     if diameter is None or pitch is None:
         return ()
     return (Fact("glue", GlueLine(_name(line.node, "ADHESIVE_NAME"), diameter, pitch, has(line.node, "first"))),)
@@ -66,7 +70,7 @@ def _seal(line: Line) -> tuple[Fact, ...]:
         section = child(line.node, rule)
         if section is None:
             continue
-        sizes = tuple(length(line, found, f"a {shape}", 1, BEAD) for found in words(section, "LENGTH"))
+        sizes = tuple(length(line, found, f"a {shape}", THINNEST, BEAD) for found in words(section, "LENGTH"))
         places = tuple(choice(place) for place in children(line.node, "seal_place"))
         a, b = sizes[0], sizes[-1]
         if a is not None and b is not None:
@@ -78,7 +82,7 @@ def _seal(line: Line) -> tuple[Fact, ...]:
 def _battens(line: Line) -> tuple[Fact, ...]:
     found = []
     for layer in children(line.node, "batten_layer"):
-        every = length(line, word(layer, "LENGTH"), "a spacing", 1, SMALL)
+        every = length(line, word(layer, "LENGTH"), "a spacing of battens", BESIDE, SMALL)
         if every is None:
             return ()
         direction = choice(child(layer, "orientation")) or None
@@ -91,7 +95,7 @@ def _screw(line: Line) -> tuple[Fact, ...]:
 
 
 def _fix(line: Line) -> tuple[Fact, ...]:
-    every = length(line, word(line.node, "LENGTH"), "a spacing", 1, SMALL)
+    every = length(line, word(line.node, "LENGTH"), "a spacing of fixings", CLOSEST, SMALL)
     return () if every is None else (Fact("fix", FixLine(_name(line.node, "FIXING_NAME"), every)),)
 
 

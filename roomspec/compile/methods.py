@@ -5,7 +5,7 @@ from typing import Any
 
 from msgspec import Struct
 
-from roomspec.compile.gather import Gathered, gather, missing
+from roomspec.compile.gather import Gathered, gather, missing, tried
 from roomspec.compile.method_lines import BattenLine, FixLine, GlueLine, SealLine, Untrimmed
 from roomspec.compile.origins import Fields, Source
 from roomspec.compile.parts import quoted
@@ -78,7 +78,7 @@ def make_method(block: Block, units: str, named: Named) -> MadeMethod:
 def make_gang(block: Block, units: str) -> MadeGang:
     """The gang of a block."""
     found = gather(block.key, "gang", block.lines, units)
-    if not any(statement.node.kind == "rate" for statement in block.lines):
+    if not tried(block, "rate"):
         message = f"gang {block.name} says no `rate`; its hours are not priced"
         found.problems.append(missing(block, message, "add a line such as `rate 62.00 per h`"))
     fields: dict[str, Any] = {

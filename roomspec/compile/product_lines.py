@@ -12,6 +12,10 @@ from roomspec.quantities.length import METRE, MM
 
 LONGEST = 15 * METRE
 """The longest panel, trim or batten that can be delivered."""
+SHORTEST = 50 * MM
+NARROWEST = 10 * MM
+THINNEST = MM // 2
+"""The least that a panel, trim or batten can measure: what is less was meant in another unit."""
 PRICED = {
     "panel": ("each", "pack", "m2", "m"),
     "trim": ("each", "pack", "m"),
@@ -45,7 +49,7 @@ def _measured(field: str, kind: str, what: str, least: Decimal | int, most: Deci
 
 
 def _length(line: Line) -> tuple[Fact, ...]:
-    value = length(line, word(line.node, "LENGTH"), "a length", 1, LONGEST)
+    value = length(line, word(line.node, "LENGTH"), "a length", SHORTEST, LONGEST)
     each = price(line, line.node, PRICED[line.table]) if child(line.node, "per") is not None else None
     return () if value is None else (Fact("stocks", Stock(value, each)),)
 
@@ -109,8 +113,8 @@ def _pair(first: str, second: str, what: tuple[str, str], most: tuple[int, int])
 
     def reader(line: Line) -> tuple[Fact, ...]:
         one, two = words(line.node, "LENGTH")
-        a = length(line, one, what[0], 1, most[0])
-        b = length(line, two, what[1], 1, most[1])
+        a = length(line, one, what[0], THINNEST, most[0])
+        b = length(line, two, what[1], THINNEST, most[1])
         return () if a is None or b is None else (Fact(first, a), Fact(second, b))
 
     return reader
@@ -123,8 +127,8 @@ def note(line: Line) -> tuple[Fact, ...]:
 
 READERS: dict[str, Reader] = {
     "length": _length,
-    "cover": _sized("cover", "a cover width", 1, SMALL),
-    "thick": _sized("thick", "a thickness", 1, 150 * MM),
+    "cover": _sized("cover", "a cover width", NARROWEST, SMALL),
+    "thick": _sized("thick", "a thickness", THINNEST, 150 * MM),
     "tongue": _sized("tongue", "a tongue", 0, 150 * MM),
     "weighs": _measured("weighs", "WEIGHT", "a weight", Decimal("0.001"), 500),
     "pack": _pack,
@@ -135,12 +139,12 @@ READERS: dict[str, Reader] = {
     "reaction": _reaction,
     "wet": _wet,
     "expands": _measured("expands", "EXPANSION", "an expansion", 0, 10),
-    "supports": _sized("supports", "a spacing", 1, SMALL),
+    "supports": _sized("supports", "a spacing of supports", SHORTEST, SMALL),
     "acclimatise": _acclimatise,
     "mitre": _mitre,
     "valid": _valid,
     "role": _role,
-    "fits": _sized("fits", "a thickness", 1, 150 * MM),
+    "fits": _sized("fits", "a thickness", THINNEST, 150 * MM),
     "allows": _sized("allows", "an allowance", 0, 150 * MM),
     "tube": _measured("tube", "VOLUME", "a tube", Decimal("0.1"), 100_000),
     "section": _pair("depth", "width", ("a depth", "a width"), (METRE, METRE)),

@@ -5,24 +5,35 @@ from typing import Any
 
 from msgspec import Struct
 
-from roomspec.compile.gather import Gathered, gather, missing
+from roomspec.compile.gather import Gathered, gather, missing, tried
 from roomspec.compile.origins import Fields, Source
 from roomspec.compile.parts import quoted
 from roomspec.diagnostics.diagnostic import Diagnostic
 from roomspec.model.product import Compound, Fixing, Panel, Product, Sheet, Stock, Support, Trim
-from roomspec.quantities.length import mm_text
+from roomspec.quantities.in_units import exact_text, is_imperial
 from roomspec.syntax.tree import Block
 
 _NEEDS = {
-    "panel": (("stocks", "length", "length 2600"), ("cover", "cover", "cover 250"), ("thick", "thick", "thick 10")),
-    "trim": (("role", "role", "role edge"), ("stocks", "length", "length 2600")),
-    "adhesive": (("tube", "tube", "tube 290 ml"),),
-    "sealant": (("tube", "tube", "tube 310 ml"),),
-    "support": (("depth", "section", "section 25 x 50"), ("stocks", "length", "length 2400")),
-    "fixing": (("length", "size", "size 3.5 x 35"),),
-    "sheet": (("length", "roll", "roll 1200 x 50 m"),),
+    "panel": (("stocks", "length"), ("cover", "cover"), ("thick", "thick")),
+    "trim": (("role", "role"), ("stocks", "length")),
+    "adhesive": (("tube", "tube"),),
+    "sealant": (("tube", "tube"),),
+    "support": (("depth", "section"), ("stocks", "length")),
+    "fixing": (("length", "size"),),
+    "sheet": (("length", "roll"),),
 }
-"""Kind -> what its use needs: field, keyword, an example."""
+"""Kind -> what its use needs: field, keyword."""
+_EXAMPLES = {
+    "length": ("2600", "96 in"),
+    "cover": ("250", "12 in"),
+    "thick": ("10", "3/8 in"),
+    "role": ("edge", "edge"),
+    "tube": ("290 ml", "300 ml"),
+    "section": ("25 x 50", "3/4 in x 1 1/2 in"),
+    "size": ("3.5 x 35", "1/8 in x 1 1/2 in"),
+    "roll": ("1200 x 50 m", "4 ft x 150 ft"),
+}
+"""Keyword -> what such a line says in millimetres, and in inches."""
 _FORMS: dict[str, Any] = {
     "panel": Panel,
     "trim": Trim,
@@ -49,16 +60,16 @@ def make_product(block: Block, units: str) -> MadeProduct:
     """The product of a block, whose bare lengths are in `units`."""
     found = gather(block.key, block.kind, block.lines, units)
     lacking = [need for need in _NEEDS[block.kind] if need[0] not in found.values]
-    for _, keyword, example in lacking:
-        # A line that is there but cannot be is reported where it stands.
-        if not any(statement.node.kind in (keyword, f"fixing_{keyword}") for statement in block.lines):
+    for _, keyword in lacking:
+        if not tried(block, keyword):
             message = f"{block.kind} {block.name} says no `{keyword}`; it is left out wherever it is used"
-            found.problems.append(missing(block, message, f"add a line such as `{example}`"))
+            example = _EXAMPLES[keyword][is_imperial(units)]
+            found.problems.append(missing(block, message, f"add a line such as `{keyword} {example}`"))
     value = None if lacking else _made(block, found)
     if isinstance(value, Panel):
-        found.problems.extend(_impossible(value, found))
+        found.problems.extend(_impossible(value, found, units))
     if isinstance(value, Panel | Trim | Support):
-        found.problems.extend(_twice(value.stocks, found))
+        found.problems.extend(_twice(value.stocks, found, units))
     return MadeProduct(
         value, tuple(found.problems), Source(block.key, block.head.line, block.head.node), found.fields()
     )
@@ -74,22 +85,23 @@ def _made(block: Block, found: Gathered) -> Product:
     return product
 
 
-def _impossible(panel: Panel, found: Gathered) -> list[Diagnostic]:
+def _impossible(panel: Panel, found: Gathered, units: str) -> list[Diagnostic]:
     """What no panel can be: a tongue wider than its cover."""
     if panel.tongue < panel.cover:
         return []
     at = found.sources["tongue"][-1].place()
-    message = f"a tongue of {mm_text(panel.tongue)} mm is wider than the cover of {mm_text(panel.cover)} mm"
+    tongue, cover = exact_text(panel.tongue, units), exact_text(panel.cover, units)
+    message = f"a tongue of {tongue} is wider than the cover of {cover}"
     return [Diagnostic("impossible-value", "error", message, at)]
 
 
-def _twice(stocks: tuple[Stock, ...], found: Gathered) -> list[Diagnostic]:
+def _twice(stocks: tuple[Stock, ...], found: Gathered, units: str) -> list[Diagnostic]:
     """A delivered length that stands twice."""
     problems = []
     seen: set[int] = set()
     for stock, source in zip(stocks, found.sources["stocks"], strict=True):
         if stock.length in seen:
-            message = f"the length {mm_text(stock.length)} mm stands twice"
+            message = f"the length {exact_text(stock.length, units)} stands twice"
             problems.append(Diagnostic("repeated-line", "error", message, source.place(), "remove one of them"))
         seen.add(stock.length)
     return problems

@@ -8,15 +8,17 @@ from roomspec.compile.origins import Source
 from roomspec.compile.parts import every_word
 from roomspec.diagnostics.diagnostic import Diagnostic, Origin
 from roomspec.names.suggest import offered
+from roomspec.quantities.in_units import is_imperial
 from roomspec.syntax.tree import Block
 
 
-def without_height(block: Block, walls: list[str]) -> Diagnostic:
+def without_height(block: Block, walls: list[str], units: str) -> Diagnostic:
     """No height for these walls."""
     many = len(walls) > 1
     which = f"wall{'s' if many else ''} {', '.join(walls[:8])}{' ...' if len(walls) > 8 else ''}"
     message = f"nothing says how high {which} {'are' if many else 'is'}; {'they are' if many else 'it is'} left empty"
-    return Diagnostic("missing-line", "error", message, name_place(block), "add a line such as `height 2400`")
+    example = "height 8 ft" if is_imperial(units) else "height 2400"
+    return Diagnostic("missing-line", "error", message, name_place(block), f"add a line such as `{example}`")
 
 
 def no_such_face(face: Face, pattern: str, known: Collection[str]) -> Diagnostic:

@@ -82,7 +82,7 @@ def make_room(own: Text, pattern: Text | None, panels: tuple[Panel, ...], method
     facts = spread(base.facts, draft.facts) if base is not None else draft.facts
     diagonals = _diagonals(draft, base, walls, work)
     if work.unmeasured and not draft.tried and not (base is not None and base.tried):
-        work.problems.append(without_height(own.block, work.unmeasured))
+        work.problems.append(without_height(own.block, work.unmeasured, own.units))
     values: dict[str, Any] = {}
     for field, many in (("level", False), ("purpose", False), ("access", False), ("extras", True), ("notes", True)):
         stated = facts.get(field, ())

@@ -4,7 +4,7 @@ from decimal import ROUND_HALF_UP, Decimal
 from fractions import Fraction
 
 from roomspec.quantities.area import SQUARE_METRE
-from roomspec.quantities.length import FOOT, INCH, shown_mm
+from roomspec.quantities.length import FOOT, INCH, mm_text, shown_mm
 
 # International yard and pound agreement, 1959: 1 ft = 0.3048 m, 1 lb = 0.453 592 37 kg.
 SQUARE_FOOT = FOOT * FOOT
@@ -37,6 +37,11 @@ def length_text(length: int, units: str) -> str:
 def figure_text(length: int, units: str) -> str:
     """A length whose unit another figure beside it says: `2603.5`, or `8' 6 1/2"`."""
     return feet_text(length) if is_imperial(units) else shown_mm(length)
+
+
+def exact_text(length: int, units: str) -> str:
+    """As `length_text`, with every decimal of a millimetre: what was written, not what was measured."""
+    return feet_text(length) if is_imperial(units) else f"{mm_text(length)} mm"
 
 
 def square_feet(area: int | Fraction) -> Decimal:

@@ -21,7 +21,7 @@ def problem_of(*lines: str, head: str = "wall a 3000") -> tuple[str, str, str, l
         ("height -5", "-5", "a height of -5 mm", []),
         ("height 2400 peak 0 at 100", "0", "a height of 0 mm", []),
         ("flat 3000 under 2 m", "3000", "more than the straightedge", []),
-        ("studs every 0", "0", "a spacing of 0 mm", []),
+        ("studs every 0", "0", "a spacing of studs of 0 mm", []),
         ("wet direct from 900 to 100", "from 900 to 100", "ends before it begins", ["from 100 to 900"]),
         ("on tile up 900 to 900", "up 900 to 900", "ends where it begins", []),
         ("corner inside 0 deg", "0 deg", "is no corner", []),
