@@ -1,0 +1,1 @@
+"""What editors are told, as values: places, texts and names. No type of the protocol is known here."""

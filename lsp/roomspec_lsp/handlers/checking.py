@@ -1,0 +1,89 @@
+"""From a check to what the client is shown."""
+
+import asyncio
+from typing import TYPE_CHECKING
+
+from lsprotocol import types
+
+from roomspec_lsp.repository import Repository
+from roomspec_lsp.schedule import Schedule
+from roomspec_lsp.table import Table
+
+if TYPE_CHECKING:
+    from roomspec_lsp.server import RoomServer
+
+
+def table(ls: "RoomServer") -> Table:
+    """The table of findings."""
+    found = ls.kept.get("table")
+    if not isinstance(found, Table):
+        found = ls.kept["table"] = Table()
+    return found
+
+
+def checking(ls: "RoomServer") -> Schedule:
+    """The schedule of checks."""
+    found = ls.kept.get("schedule")
+    if not isinstance(found, Schedule):
+        found = ls.kept["schedule"] = Schedule(lambda repository: check(ls, repository))
+        ls.when_idle.append(found.idle)
+    return found
+
+
+async def check_all(ls: "RoomServer") -> None:
+    """The first check of every repository, with its progress where the client shows it."""
+    from roomspec_lsp.handlers.progress import progress
+
+    async with progress(ls, "Checking rooms") as say:
+        for repository in ls.desk.every_repository():
+            say(f"{len(repository.jobs())} jobs")
+            await asyncio.sleep(0.001)
+            checking(ls).touch(repository)
+            checking(ls).idle()
+
+
+def check(ls: "RoomServer", repository: Repository) -> None:
+    """Check a repository and tell what changed; a fault of our own is told once and the server lives on."""
+    try:
+        found = repository.check()
+    except Exception as fault:
+        ls.report_server_error(fault, type(fault))
+        return
+    overlay = repository.overlay
+    shown = {ls.desk.uri(repository, path): (findings, overlay.lines(path)) for path, findings in found.items()}
+    before: set[str] = ls.kept.setdefault("shown", {}).get(id(repository), set())
+    changed = table(ls).put(shown, before - shown.keys())
+    ls.kept["shown"][id(repository)] = set(shown)
+    for uri in changed:
+        push(ls, uri)
+
+
+def pulls(ls: "RoomServer") -> bool:
+    """True for a client that asks for the findings of its open files."""
+    document = ls.client.text_document
+    return document is not None and document.diagnostic is not None
+
+
+def push(ls: "RoomServer", uri: str) -> None:
+    """Send a file's findings to a client that does not ask for them: all files, or those that are not open."""
+    from roomspec_lsp.handlers.diagnostics import shown
+
+    pushed: set[str] = ls.kept.setdefault("pushed", set())
+    buffer = ls.desk.buffer(uri)
+    if pulls(ls) and (buffer is not None or "pulls workspace" in ls.kept):
+        take_back(ls, uri)
+        return
+    found = table(ls).of(uri).found
+    if not found and uri not in pushed:
+        return
+    (pushed.add if found else pushed.discard)(uri)
+    version = buffer.version if buffer is not None else None
+    ls.text_document_publish_diagnostics(types.PublishDiagnosticsParams(uri, shown(ls, uri), version))
+
+
+def take_back(ls: "RoomServer", uri: str) -> None:
+    """Clear what was pushed for a file that the client now asks for."""
+    pushed: set[str] = ls.kept.setdefault("pushed", set())
+    if uri in pushed:
+        pushed.discard(uri)
+        ls.text_document_publish_diagnostics(types.PublishDiagnosticsParams(uri, []))

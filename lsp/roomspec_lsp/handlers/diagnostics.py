@@ -1,0 +1,117 @@
+"""Findings as the protocol shows them; pulled for a document and for the workspace."""
+
+import asyncio
+from functools import lru_cache
+from importlib.util import find_spec
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from lsprotocol import types
+
+from roomspec.analysis.found import Found
+from roomspec_lsp.convert import range_of, uri_of
+from roomspec_lsp.handlers.checking import checking, table, take_back
+
+if TYPE_CHECKING:
+    from roomspec_lsp.server import RoomServer
+
+MOST = 300
+"""Findings shown of one file; the rest are counted."""
+_SEVERITY = {
+    "error": types.DiagnosticSeverity.Error,
+    "warning": types.DiagnosticSeverity.Warning,
+    "hint": types.DiagnosticSeverity.Information,
+}
+_UNUSED = frozenset(("unused-name", "idle-allow", "repeated-line"))
+
+
+def shown(ls: "RoomServer", uri: str) -> list[types.Diagnostic]:
+    """A file's findings, the worst kept where there are too many."""
+    found = table(ls).of(uri).found
+    if len(found) <= MOST:
+        return [diagnostic(ls, uri, one) for one in found]
+    worst = sorted(found, key=lambda one: list(_SEVERITY).index(one.severity))[:MOST]
+    said = [diagnostic(ls, uri, one) for one in worst]
+    last = said[-1].range
+    rest = f"{len(found) - MOST} more findings of this file are not shown"
+    return [*said, types.Diagnostic(last, rest, types.DiagnosticSeverity.Information, source="roomspec")]
+
+
+def diagnostic(ls: "RoomServer", uri: str, found: Found) -> types.Diagnostic:
+    """One finding, on one line."""
+    where = ls.where(uri)
+    overlay = where.repository.overlay
+    can = ls.client.text_document.publish_diagnostics if ls.client.text_document else None
+    related = None
+    if found.related and can is not None and can.related_information:
+        related = [
+            types.DiagnosticRelatedInformation(
+                types.Location(
+                    ls.desk.uri(where.repository, other.place.path),
+                    range_of(overlay.lines(other.place.path), other.place, ls.encoding),
+                ),
+                other.message,
+            )
+            for other in found.related
+        ]
+    page = reference()
+    return types.Diagnostic(
+        range=range_of(overlay.lines(where.path), found.place, ls.encoding),
+        message=f"{found.message} ({found.help})" if found.help else found.message,
+        severity=_SEVERITY[found.severity],
+        code=found.name,
+        code_description=types.CodeDescription(f"{page}#{found.name}") if page else None,
+        source="roomspec",
+        tags=[types.DiagnosticTag.Unnecessary] if found.name in _UNUSED else None,
+        related_information=related,
+    )
+
+
+@lru_cache(1)
+def reference() -> str:
+    """The address of the installed reference page of the checks; empty where it was not installed."""
+    spec = find_spec("roomspec.checks")
+    page = Path(spec.origin).with_name("README.md") if spec is not None and spec.origin else None
+    return uri_of(page) if page is not None and page.is_file() else ""
+
+
+def of_document(ls: "RoomServer", params: types.DocumentDiagnosticParams) -> types.DocumentDiagnosticReport:
+    """The findings of one file, as things are now."""
+    uri = params.text_document.uri
+    checking(ls).now()
+    take_back(ls, uri)
+    entry = table(ls).of(uri)
+    if params.previous_result_id == entry.result:
+        return types.RelatedUnchangedDocumentDiagnosticReport(entry.result)
+    return types.RelatedFullDocumentDiagnosticReport(shown(ls, uri), result_id=entry.result)
+
+
+async def of_workspace(ls: "RoomServer", params: types.WorkspaceDiagnosticParams) -> types.WorkspaceDiagnosticReport:
+    """The findings of every file that has changed ones; waits until there are some."""
+    ls.kept["pulls workspace"] = True
+    for uri in tuple(ls.kept.get("pushed", ())):
+        take_back(ls, uri)
+    known = {one.uri: one.value for one in params.previous_result_ids}
+    while True:
+        if not (ls.inbox is not None and ls.inbox.more):
+            checking(ls).idle()
+        changed = table(ls).changed
+        items = list(_reports(ls, known))
+        if items or not known:
+            return types.WorkspaceDiagnosticReport(items)
+        await changed.wait()
+        await asyncio.sleep(0.01)
+
+
+def _reports(ls: "RoomServer", known: dict[str, str]) -> list[types.WorkspaceDocumentDiagnosticReport]:
+    entries = table(ls).entries
+    reports: list[types.WorkspaceDocumentDiagnosticReport] = []
+    for uri in sorted({*entries, *(uri for uri, result in known.items() if result != "none")}):
+        entry = table(ls).of(uri)
+        if known.get(uri) != entry.result:
+            buffer = ls.desk.buffer(uri)
+            version = buffer.version if buffer is not None else None
+            reports.append(
+                types.WorkspaceFullDocumentDiagnosticReport(uri, shown(ls, uri), version, result_id=entry.result)
+            )
+    return reports

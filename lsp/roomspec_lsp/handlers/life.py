@@ -1,0 +1,75 @@
+"""The beginning of a connection, the folders, and what the client is asked to tell."""
+
+import asyncio
+from typing import TYPE_CHECKING
+
+from lsprotocol import types
+
+if TYPE_CHECKING:
+    from roomspec_lsp.server import RoomServer
+
+POLL = 2.0
+"""Seconds between looks at the disk where the client does not watch it."""
+
+
+def initialize(ls: "RoomServer", params: types.InitializeParams) -> None:
+    """Note the folders; nothing is read yet."""
+    uris = [folder.uri for folder in params.workspace_folders or ()]
+    if not uris and params.root_uri:
+        uris = [params.root_uri]
+    if not uris and params.root_path:
+        from pathlib import Path
+
+        from roomspec_lsp.convert import uri_of
+
+        uris = [uri_of(Path(params.root_path))]
+    ls.kept["folders"] = uris
+
+
+def initialized(ls: "RoomServer", params: types.InitializedParams) -> None:  # noqa: ARG001 - a handler is called so
+    """Now read the workspace, and ask the client to watch it."""
+    from roomspec_lsp.handlers.checking import check_all, checking
+
+    checking(ls)
+    for uri in ls.kept.pop("folders", ()):
+        ls.desk.add_folder(uri)
+    _watch(ls)
+    ls.start_task(check_all(ls))
+
+
+def _watch(ls: "RoomServer") -> None:
+    watching = ls.client.workspace.did_change_watched_files if ls.client.workspace else None
+    if watching is not None and watching.dynamic_registration:
+        options = types.DidChangeWatchedFilesRegistrationOptions([types.FileSystemWatcher("**/*.room")])
+        ls.client_register_capability(
+            types.RegistrationParams([types.Registration("watch", types.WORKSPACE_DID_CHANGE_WATCHED_FILES, options)]),
+            lambda _answer: None,
+        )
+    else:
+        ls.start_task(_poll(ls))
+
+
+async def _poll(ls: "RoomServer") -> None:
+    from roomspec_lsp.handlers.checking import checking
+    from roomspec_lsp.watching import Watch
+
+    watches: dict[int, Watch] = {}
+    while True:
+        for repository in ls.desk.every_repository():
+            watch = watches.setdefault(id(repository), Watch(repository))
+            if await watch.look():
+                checking(ls).touch(repository)
+                ls.idle()
+        await asyncio.sleep(POLL)
+
+
+def folders_changed(ls: "RoomServer", params: types.DidChangeWorkspaceFoldersParams) -> None:
+    """Look below other folders."""
+    from roomspec_lsp.handlers.checking import checking
+
+    for folder in params.event.removed:
+        ls.desk.remove_folder(folder.uri)
+    for folder in params.event.added:
+        ls.desk.add_folder(folder.uri)
+    for repository in ls.desk.every_repository():
+        checking(ls).touch(repository)

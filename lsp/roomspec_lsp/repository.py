@@ -1,0 +1,171 @@
+"""One repository as the editor sees it: its jobs, which of them read a file, and what was found in each file."""
+
+import re
+from collections.abc import Iterable
+from pathlib import Path
+
+from roomspec.analysis.found import Found, in_order
+from roomspec.analysis.session import Session, Snapshot
+from roomspec.analysis.stray import file_in_no_job
+from roomspec.analysis.world import World
+from roomspec.files.below import room_files
+from roomspec.files.disk import DiskWorld
+from roomspec_lsp.overlay import Overlay
+
+_JOB_LINE = re.compile(rb"^[ \t]*job[ \t]+\S", re.MULTILINE)
+_ALONE = frozenset(("missing-line",))
+"""Of a file that stands alone nothing is said about the job that it lacks: that is the hint."""
+
+
+class Repository:
+    """Keeps a session, and a snapshot of each job that is made again when a file that it reads has changed."""
+
+    def __init__(self, disk: World, folders: Iterable[Path] = ()) -> None:
+        """Take a World of files; jobs are looked for below `folders`."""
+        self.overlay = Overlay(disk)
+        self.session = Session(self.overlay)
+        self.folders = list(folders)
+        self.seconds = 0.0
+        """What the last check took; 0 after the first, which reads everything."""
+        self.checked = False
+        self._on_disk: tuple[str, ...] | None = None
+        self._is_job: dict[str, tuple[bytes, bool]] = {}
+        self._snapshots: dict[str, Snapshot] = {}
+        self._paths: dict[str, frozenset[str]] = {}
+        self._stale: set[str] = set()
+        self._found: dict[str, dict[str, tuple[Found, ...]]] = {}
+        self._alone: dict[str, tuple[bytes, Snapshot]] = {}
+
+    @property
+    def root(self) -> Path | None:
+        """The folder that paths are relative to; None for buffers without a file."""
+        return self.overlay.disk.root if isinstance(self.overlay.disk, DiskWorld) else None
+
+    def rooms(self) -> tuple[str, ...]:
+        """Every room file: on disk, and open."""
+        if self._on_disk is None:
+            self._on_disk = room_files(self.root, self.folders) if self.root is not None else ()
+        return tuple(dict.fromkeys((*self._on_disk, *self.overlay.buffers)))
+
+    def jobs(self) -> tuple[str, ...]:
+        """The files that hold a job."""
+        return tuple(path for path in self.rooms() if self._holds_job(path))
+
+    def reading(self, path: str) -> tuple[Snapshot, ...]:
+        """The jobs that read a file, as things are now; the file alone where no job does."""
+        self._renew()
+        found = tuple(self._snapshots[job] for job, paths in self._paths.items() if path in paths)
+        alone = () if found else (self._by_itself(path),)
+        return found or tuple(one for one in alone if one is not None)
+
+    def every_job(self) -> tuple[Snapshot, ...]:
+        """All jobs as they are now."""
+        self._renew()
+        return tuple(self._snapshots.values())
+
+    def touch(self, path: str) -> None:
+        """A file has another content."""
+        self._stale.update(job for job, paths in self._paths.items() if path in paths)
+
+    def renamed(self) -> None:
+        """Files have come or gone."""
+        self._on_disk = None
+        self.overlay.forget_names()
+        self._stale.update(self._paths)
+
+    def forget_rooms(self) -> None:
+        """List the room files anew when next asked for."""
+        self._on_disk = None
+
+    def changed_on_disk(self, paths: Iterable[str]) -> bool:
+        """Read files again; True where one that matters has another content."""
+        changed = self.overlay.forget(paths)
+        for path in changed:
+            self.touch(path)
+        if any(self.overlay.read(path) is None or path not in self._known() for path in changed):
+            self.renamed()
+        return bool(changed)
+
+    def check(self) -> dict[str, tuple[Found, ...]]:
+        """What is found in each file that has findings."""
+        self._renew()
+        parts: dict[str, list[tuple[Found, ...]]] = {}
+        used: set[str] = set()
+        for job, snapshot in self._snapshots.items():
+            used |= self._paths[job]
+            if job not in self._found:
+                self._found[job] = _by_path(snapshot.findings)
+            for path, found in self._found[job].items():
+                parts.setdefault(path, []).append(found)
+        for path in self.rooms():
+            if path not in used and self.overlay.read(path) is not None:
+                parts.setdefault(path, []).append(self._stray(path))
+        return {
+            path: found[0] if len(found) == 1 else in_order([one for part in found for one in part])
+            for path, found in parts.items()
+        }
+
+    def _known(self) -> frozenset[str]:
+        """The files that jobs read."""
+        return frozenset().union(*self._paths.values())
+
+    def _renew(self) -> None:
+        """Make the snapshots of jobs that are new or have changed; forget those of files that hold none any more."""
+        jobs = self.jobs()
+        for gone in self._snapshots.keys() - set(jobs):
+            self._forget(gone)
+        for job in jobs:
+            if job in self._snapshots and job not in self._stale:
+                continue
+            snapshot = self.session.snapshot(job)
+            if snapshot is None:
+                self._forget(job)
+                continue
+            self._found.pop(job, None)
+            self._snapshots[job] = snapshot
+            self._paths[job] = frozenset(tree.path for tree in snapshot.files)
+        self._stale.clear()
+
+    def _forget(self, job: str) -> None:
+        for kept in (self._snapshots, self._paths, self._found):
+            kept.pop(job, None)
+
+    def _holds_job(self, path: str) -> bool:
+        data = self.overlay.read(path)
+        if data is None:
+            return False
+        before = self._is_job.get(path)
+        if before is None or before[0] is not data:
+            before = self._is_job[path] = (data, _JOB_LINE.search(data) is not None)
+        return before[1]
+
+    def _by_itself(self, path: str) -> Snapshot | None:
+        data = self.overlay.read(path)
+        if data is None:
+            return None
+        before = self._alone.get(path)
+        if before is None or before[0] is not data:
+            snapshot = self.session.snapshot(path)
+            assert snapshot is not None
+            before = self._alone[path] = (data, snapshot)
+        return before[1]
+
+    def _stray(self, path: str) -> tuple[Found, ...]:
+        """The hint; with what is found in the file itself where it is open."""
+        found = [file_in_no_job(path)]
+        snapshot = self._by_itself(path) if path in self.overlay.buffers else None
+        if snapshot is not None:
+            jobless = (path, 1, 1)
+            found.extend(
+                one
+                for one in snapshot.findings
+                if not (one.name in _ALONE and (one.place.path, one.place.line, one.place.end_column) == jobless)
+            )
+        return in_order(found)
+
+
+def _by_path(findings: Iterable[Found]) -> dict[str, tuple[Found, ...]]:
+    parts: dict[str, list[Found]] = {}
+    for found in findings:
+        parts.setdefault(found.place.path, []).append(found)
+    return {path: tuple(found) for path, found in parts.items()}

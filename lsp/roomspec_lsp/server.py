@@ -1,0 +1,159 @@
+"""The server: one process, one client, one loop. Everything is answered in the loop; the cutting plan alone is not."""
+
+import asyncio
+import importlib
+import os
+import sys
+from collections.abc import Callable
+from contextlib import suppress
+from functools import cached_property
+from typing import TYPE_CHECKING, Any, BinaryIO
+
+from lsprotocol import types
+from pygls.io_ import StdoutWriter
+from pygls.lsp.server import LanguageServer
+from pygls.protocol import default_converter
+
+from roomspec import __version__
+from roomspec_lsp.inbox import Inbox
+from roomspec_lsp.protocol import RoomProtocol
+from roomspec_lsp.registration import FEATURES, LATER
+
+if TYPE_CHECKING:
+    from roomspec_lsp.workspace import Where, Workspace
+
+WATCH = 2.0
+"""Seconds between looks at whether the client's process still lives."""
+
+
+class RoomServer(LanguageServer):
+    """What handlers are given: the workspace, the table of findings, the schedule."""
+
+    protocol: RoomProtocol
+
+    def __init__(self) -> None:
+        """Register everything that is offered; import what it needs when it is first asked for."""
+        super().__init__("roomspec", __version__, protocol_cls=RoomProtocol, converter_factory=default_converter)
+        self.kept: dict[str, Any] = {}
+        """What handlers keep between requests, by their own names."""
+        self.background: set[asyncio.Task[None]] = set()
+        self.inbox: Inbox | None = None
+        self.when_idle: list[Callable[[], None]] = []
+        for method, where, options in FEATURES:
+            self.feature(method, options() if options is not None else None)(_later(where))
+
+    @cached_property
+    def desk(self) -> "Workspace":
+        """The repositories; what reads them is imported when the client has its answer to `initialize`."""
+        from roomspec_lsp.workspace import Workspace
+
+        return Workspace()
+
+    @property
+    def encoding(self) -> str:
+        """How the client counts columns: utf-8, utf-16 or utf-32."""
+        return self.protocol.position_encoding
+
+    @property
+    def client(self) -> types.ClientCapabilities:
+        """What the client says that it can do."""
+        return self.protocol.client_capabilities
+
+    def where(self, uri: str) -> "Where":
+        """The file of an address."""
+        return self.desk.locate(uri)
+
+    def idle(self) -> None:
+        """No message waits."""
+        for act in self.when_idle:
+            act()
+
+    def run(self, stdin: BinaryIO, stdout: BinaryIO) -> int:
+        """Serve until the client says `exit` or is gone; gives the exit code."""
+        self.protocol.set_writer(StdoutWriter(stdout))
+        with suppress(BrokenPipeError, KeyboardInterrupt):
+            asyncio.run(self._run(stdin))
+        return 0 if self.protocol._shutdown else 1
+
+    async def _run(self, stdin: BinaryIO) -> None:
+        self.inbox = Inbox(self._received, self.idle)
+        self.inbox.start(stdin)
+        watch = asyncio.create_task(self._watch_client(self.inbox))
+        await self.inbox.ended.wait()
+        while self.inbox.more:
+            await asyncio.sleep(0)
+        for task in (watch, *self.background):
+            task.cancel()
+
+    def _received(self, message: Any) -> None:
+        assert self.inbox is not None
+        try:
+            if isinstance(message, dict) and "method" in message and self.inbox.cancelled(message.get("id", "")):
+                self.protocol.refuse(message["id"], -32800, "cancelled")
+            else:
+                self.protocol.receive(message)
+        except BrokenPipeError:
+            self.inbox.ended.set()
+
+    async def _watch_client(self, inbox: Inbox) -> None:
+        """End where the client has died but something still holds the pipe open."""
+        while True:
+            await asyncio.sleep(WATCH)
+            if os.name == "posix" and self.process_id and not _lives(self.process_id):
+                inbox.ended.set()
+
+    def start_task(self, work: Any) -> None:
+        """Run a coroutine beside the requests."""
+        task = asyncio.get_running_loop().create_task(work)
+        self.background.add(task)
+        task.add_done_callback(self.background.discard)
+
+    def report_server_error(self, error: Exception, source: Any) -> None:  # noqa: ARG002 - pygls calls it so
+        """Say a fault of our own in the log, each once: a client that is told ten times is told nothing."""
+        text = f"a fault of roomspec itself: {type(error).__name__}: {error}"
+        told = self.kept.setdefault("told", set())
+        if text not in told:
+            told.add(text)
+            self.window_log_message(types.LogMessageParams(types.MessageType.Error, text))
+
+
+def _later(where: str) -> Any:
+    """A handler that is imported when it is first called."""
+    module, name = where.split(":")
+
+    def handle(ls: RoomServer, params: Any = None) -> Any:
+        return getattr(importlib.import_module(module), name)(ls, params)
+
+    async def handle_slowly(ls: RoomServer, params: Any = None) -> Any:
+        return await getattr(importlib.import_module(module), name)(ls, params)
+
+    return handle_slowly if where in LATER else handle
+
+
+def _lives(process: int) -> bool:
+    try:
+        os.kill(process, 0)
+    except ProcessLookupError:
+        return False
+    except PermissionError:
+        return True
+    return True
+
+
+def serve_stdio() -> int:
+    """Serve the client at standard input and output; whatever else is printed goes to standard error."""
+    # Files of their own: Python cannot end while a thread waits on its own standard input.
+    stdin, stdout = open(0, "rb", closefd=False), open(1, "wb", closefd=False)  # noqa: SIM115 - never closed
+    sys.stdout = sys.stderr
+    return RoomServer().run(stdin, stdout)
+
+
+def serve_tcp(port: int) -> int:
+    """Serve the first client that connects to the port, on this machine only. OSError says why it cannot be had."""
+    import socket
+
+    with socket.create_server(("127.0.0.1", port)) as listening:
+        print(f"roomspec: serving on 127.0.0.1:{listening.getsockname()[1]}", file=sys.stderr, flush=True)
+        connection, _ = listening.accept()
+    with connection, connection.makefile("rb") as reading, connection.makefile("wb") as writing:
+        return RoomServer().run(reading, writing)

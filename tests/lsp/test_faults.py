@@ -1,0 +1,178 @@
+"""What clients do wrong, and what happens to connections: the server answers, says so once, and lives."""
+
+import os
+import subprocess
+import sys
+import time
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+from talking import CAPABILITIES, Client, between, uri_of
+
+Start = Callable[..., Client]
+
+
+def test_unknown_members_of_capabilities_are_left_aside(start: Start):
+    """A client that knows more than we do is answered, with what it said that we do know."""
+    client = start()
+    capabilities = {
+        "general": {"positionEncodings": ["utf-7", "utf-8"]},
+        "workspace": {"workspaceEdit": {"resourceOperations": ["create", "levitate"], "failureHandling": "hope"}},
+        "textDocument": {
+            "completion": {"completionItem": {"snippetSupport": True, "tagSupport": {"valueSet": [1, 99]}}},
+            "documentSymbol": {"symbolKind": {"valueSet": [1, 4711]}},
+            "rename": {"prepareSupport": True, "prepareSupportDefaultBehavior": 17},
+        },
+    }
+    assert client.start(capabilities=capabilities)["positionEncoding"] == "utf-8"
+
+
+def test_parameters_that_cannot_be_read_are_refused(start: Start):
+    """With the code for it, and the next request is answered."""
+    client = start()
+    assert client.refused("initialize", ["no", "object"]) == -32602
+    client.start()
+    assert client.refused("textDocument/diagnostic", {"textDocument": 5}) == -32602
+    assert client.refused("textDocument/diagnostic") == -32602
+    client.notify("textDocument/didOpen", {"textDocument": None})
+    assert client.ask("textDocument/diagnostic", {"textDocument": {"uri": "untitled:x"}})["items"] == []
+
+
+def test_requests_before_the_beginning_and_after_the_end_are_refused(start: Start):
+    """-32002 before `initialize`, -32600 for a second one and after `shutdown`; an unknown method is named."""
+    client = start()
+    assert client.refused("textDocument/diagnostic", {"textDocument": {"uri": "untitled:x"}}) == -32002
+    client.notify("textDocument/didOpen", {})
+    client.start()
+    assert client.refused("initialize", {"processId": None, "rootUri": None, "capabilities": {}}) == -32600
+    assert client.refused("textDocument/levitate", {}) == -32601
+    client.notify("$/levitate", {})
+    client.ask("shutdown")
+    assert client.refused("textDocument/diagnostic", {"textDocument": {"uri": "untitled:x"}}) == -32600
+    client.notify("exit")
+    assert client.process.wait(5) == 0
+
+
+def test_headers_may_be_written_small_and_in_any_order(start: Start):
+    """Header names have no case."""
+    client = start()
+    params = b'{"processId":null,"rootUri":null,"capabilities":{}}'
+    body = b'{"jsonrpc":"2.0","id":1,"method":"initialize","params":%s}' % params
+    client.write(b"content-type: application/json\r\ncontent-length: %d\r\n\r\n" % len(body) + body)
+    assert client.answer(1)["result"]["serverInfo"]["name"] == "roomspec"
+
+
+def test_a_message_that_is_no_json_is_refused(start: Start):
+    """It has no number, so the answer has none."""
+    client = start()
+    client.write(b"Content-Length: 5\r\n\r\n{oops")
+    assert client.answer(None)["error"]["code"] == -32700
+    client.start()
+
+
+def test_a_request_cancelled_while_it_waits_is_not_worked_on(start: Start):
+    """Sent in one go with its cancellation, it is answered as cancelled; so is a poll that waits."""
+    client = start()
+    client.start()
+    poll = client.begin("workspace/diagnostic", {"previousResultIds": [{"uri": "untitled:x", "value": "none"}]})
+    client.notify("$/cancelRequest", {"id": poll})
+    assert client.answer(poll)["error"]["code"] == -32800
+    client.notify("$/cancelRequest", {"id": 4711})
+    client.ask("shutdown")
+
+
+def test_a_change_to_a_file_never_opened_is_taken_over_its_text_on_disk(start: Start, job: Path):
+    """A whole text opens it, and so does an edit."""
+    client = start()
+    client.start(job)
+    room, other = uri_of(job / "rooms/one.room"), uri_of(job / "catalogue.room")
+    client.change(room, 5, {"range": between((4, 9), (4, 14)), "text": "bored"})
+    (found,) = client.findings(room)
+    assert found["range"] == between((4, 9), (4, 14))
+    client.change(other, 1, {"text": "panel bored\n"})
+    assert client.findings(other)[0]["code"] == "missing-line"
+
+
+def test_versions_out_of_order_are_survived(start: Start, job: Path):
+    """The edits count in the order in which they come."""
+    client = start()
+    client.start(job)
+    room = uri_of(job / "rooms/one.room")
+    client.open(room, (job / "rooms/one.room").read_text(), 7)
+    client.change(room, 3, {"range": between((4, 9), (4, 14)), "text": "bored"})
+    client.change(room, 3, {"range": between((0, 0), (0, 0)), "text": "\n"})
+    found = client.heard(lambda note: note["method"] == "textDocument/publishDiagnostics")["params"]
+    while found["diagnostics"][0]["range"]["start"]["line"] != 5:
+        found = client.heard(lambda note: note["method"] == "textDocument/publishDiagnostics")["params"]
+    assert found["version"] == 3
+
+
+def test_a_second_opening_replaces_the_text(start: Start, job: Path):
+    """A client that forgets to close is taken at its word; closing twice is survived."""
+    client = start()
+    client.start(job)
+    room = uri_of(job / "rooms/one.room")
+    client.open(room, "nonsense\n")
+    client.open(room, (job / "rooms/one.room").read_text().replace("board by", "bored by"))
+    while [one["code"] for one in client.findings(room)] != ["unknown-name"]:
+        pass
+    for _ in range(2):
+        client.notify("textDocument/didClose", {"textDocument": {"uri": room}})
+    assert client.stop() == 0
+
+
+def test_the_server_ends_when_its_input_ends(start: Start):
+    """A client that dies without `exit` leaves nothing behind."""
+    client = start()
+    client.start()
+    assert client.process.stdin is not None
+    client.process.stdin.close()
+    assert client.process.wait(5) == 1
+
+
+@pytest.mark.skipif(os.name != "posix", reason="another system tells of processes in another way")
+def test_the_server_ends_when_the_clients_process_is_gone(start: Start):
+    """Even where something else still holds its input open."""
+    with subprocess.Popen([sys.executable, "-c", "input()"], stdin=subprocess.PIPE) as other:
+        client = start()
+        client.ask("initialize", {"processId": other.pid, "rootUri": None, "capabilities": CAPABILITIES})
+        client.notify("initialized", {})
+        other.kill()
+    assert client.process.wait(8) == 1
+
+
+def test_exit_is_heard_while_busy(start: Start, job: Path):
+    """Within a second, whatever is being worked on."""
+    rooms = "\n".join(
+        f"room {number}\n  height 2400\n  finish board by glued vertical\n"
+        + "\n".join(f"  wall {wall} {2000 + number}" for wall in "abcd")
+        for number in range(4000)
+    )
+    client = start()
+    client.start(job)
+    client.open(uri_of(job / "rooms/many.room"), rooms)
+    client.begin("textDocument/diagnostic", {"textDocument": {"uri": uri_of(job / "rooms/many.room")}})
+    time.sleep(0.3)
+    begun = time.monotonic()
+    client.notify("exit")
+    client.process.wait(5)
+    assert time.monotonic() - begun < 3
+
+
+def test_tcp_is_served_on_this_machine(start: Start):
+    """The port is printed, the first client is served."""
+    import json
+    import socket
+
+    client = start("--tcp", "0")
+    assert client.process.stderr is not None
+    port = int(client.process.stderr.readline().rsplit(b":", 1)[1])
+    with socket.create_connection(("127.0.0.1", port)) as connection:
+        body = json.dumps({
+            "jsonrpc": "2.0", "id": 1, "method": "initialize",
+            "params": {"processId": None, "rootUri": None, "capabilities": {}},
+        }).encode()  # fmt: skip
+        connection.sendall(b"Content-Length: %d\r\n\r\n" % len(body) + body)
+        assert connection.recv(20).startswith(b"Content-Length")
+    assert client.process.wait(5) == 1
