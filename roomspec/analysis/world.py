@@ -1,5 +1,6 @@
 """What the analysis knows of the outside: files and the date, through one interface."""
 
+import re
 from collections.abc import Mapping
 from datetime import date
 from fnmatch import fnmatchcase
@@ -33,7 +34,8 @@ class MemoryWorld:
 
     def find(self, pattern: str) -> tuple[str, ...]:
         """The files that match, sorted."""
-        return tuple(sorted(path for path in self._files if matches(path, pattern)))
+        plain = re.split(r"[*?\[]", pattern, maxsplit=1)[0]
+        return tuple(sorted(path for path in self._files if path.startswith(plain) and matches(path, pattern)))
 
     def today(self) -> date:
         """The date given."""

@@ -100,7 +100,7 @@ def _trouble(allow: Allow, used: set[Allow], whole: bool) -> Diagnostic | None:
     if allow in used or not whole:
         return None
     message = f"this allow waves nothing off: there is no {allow.name} here"
-    return Diagnostic("idle-allow", "hint", message, allow.at, "remove the line", fixes=(_removal(allow),))
+    return Diagnostic("idle-allow", "hint", message, allow.at, "remove this allow", fixes=(_removal(allow),))
 
 
 def _removal(allow: Allow) -> Fix:

@@ -23,6 +23,8 @@ def _heights(profile: Profile, left: int, right: int) -> list[Height]:
     """The heights at both ends, as met from inside the stretch, and at each vertex between."""
     if not profile or right <= profile[0][0] or left >= profile[-1][0]:
         return []
+    if len(profile) == 2 and profile[0][1] == profile[1][1] and left < right:
+        return [profile[0][1]]
     left, right = max(left, profile[0][0]), min(right, profile[-1][0])
     first = bisect_right(profile, left, key=_x)
     last = bisect_left(profile, right, key=_x)

@@ -10,6 +10,8 @@ from collections.abc import Iterable, Iterator, Sequence
 Box = tuple[int, int, int, int]
 """left, right, bottom, top; a box whose right is not beyond its left, or top not above its bottom, covers nothing."""
 
+_FEW = 100
+"""So many pairs are compared one by one before anything is swept."""
 _NOBODY = (-(10**30), -1)
 
 
@@ -30,6 +32,8 @@ def overlaps(boxes: Sequence[Box]) -> Iterator[tuple[int, int]]:
 
 def holders(points: Sequence[tuple[int, int]], boxes: Sequence[Box]) -> Iterator[tuple[int, int]]:
     """(point, box) by index, for each point strictly inside a box."""
+    if len(points) * len(boxes) <= _FEW and not any(_inside(point, box) for point in points for box in boxes):
+        return
     reach = _Reach(y for y in [*(box[2] for box in boxes), *(box[3] for box in boxes), *(point[1] for point in points)])
     # At one place points go before boxes, so that a point on a box's left edge is not inside it.
     events = [(point[0], 0, at) for at, point in enumerate(points)]
@@ -43,6 +47,10 @@ def holders(points: Sequence[tuple[int, int]], boxes: Sequence[Box]) -> Iterator
             furthest, box = reach.furthest(level, level + 1)
             if furthest > x:
                 yield at, box
+
+
+def _inside(point: tuple[int, int], box: Box) -> bool:
+    return box[0] < point[0] < box[1] and box[2] < point[1] < box[3]
 
 
 def _covers_any(box: Box) -> bool:

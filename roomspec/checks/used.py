@@ -91,27 +91,36 @@ def products_of(method: Method) -> dict[tuple[str, str], Product]:
 def _tasks(wall: Wall) -> Iterator[Task]:
     for removal in wall.removals:
         yield "removing", (removal.what,), ("m2", "m", "each")
+    sealed = any(wet.exposure == "direct" for wet in wall.wet)
+    reveals = any(lined_reveals(opening) for opening in wall.openings)
     for finish in () if wall.bare else wall.finishes:
-        yield from _finish_tasks(wall, finish)
+        cut = any(covers(wall, finish, point.x, point.up) for point in wall.points)
+        yield from _finish_tasks(finish.method, finish.direction, sealed, cut, bool(wall.openings), reveals)
 
 
-def _finish_tasks(wall: Wall, finish: Finish) -> Iterator[Task]:
-    method = finish.method
-    yield "panels", (finish.direction,), ("m2", "each")
+@lru_cache(2048)
+def _finish_tasks(
+    method: Method, direction: str, sealed: bool, cut: bool, opened: bool, reveals: bool
+) -> tuple[Task, ...]:
+    return tuple(_tasks_of(method, direction, sealed, cut, opened, reveals))
+
+
+def _tasks_of(method: Method, direction: str, sealed: bool, cut: bool, opened: bool, reveals: bool) -> Iterator[Task]:
+    yield "panels", (direction,), ("m2", "each")
     if method.behind is not None:
         yield "sheets", (), ("m2",)
     if method.battens:
         yield "battens", (), ("m", "each")
     for _, trim in trims_of(method):
         yield "trims", (trim.role,), ("m", "each")
-    if method.seals and any(wet.exposure == "direct" for wet in wall.wet):
+    if method.seals and sealed:
         yield "seals", (), ("m",)
-    if any(covers(wall, finish, point.x, point.up) for point in wall.points):
+    if cut:
         yield "cut-outs", (), ("each",)
-    for opening in wall.openings:
+    if opened:
         yield "openings", (), ("each",)
-        if lined_reveals(opening):
-            yield "panels", ("reveals", finish.direction), ("m2", "each")
+    if reveals:
+        yield "panels", ("reveals", direction), ("m2", "each")
 
 
 def covers(face: Wall | Ceiling, finish: Finish, x: int, up: int) -> bool:

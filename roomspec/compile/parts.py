@@ -58,5 +58,20 @@ def quoted(node: Node) -> str:
 
 def span(node: Node) -> tuple[int, int]:
     """The columns from the node's first word to its last; (0, 0) where it has none."""
+    first: Word | Node = node
+    while isinstance(first, Node):
+        if not first.parts:
+            return _span_of_words(node)
+        first = first.parts[0]
+    last: Word | Node = node
+    while isinstance(last, Node):
+        if not last.parts:
+            return _span_of_words(node)
+        last = last.parts[-1]
+    return first.start, last.end
+
+
+def _span_of_words(node: Node) -> tuple[int, int]:
+    """The same where the node begins or ends with a part without words."""
     found = tuple(every_word(node))
     return (found[0].start, found[-1].end) if found else (0, 0)

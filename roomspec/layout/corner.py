@@ -17,6 +17,7 @@ nanometre.
 """
 
 from decimal import Decimal
+from functools import lru_cache
 from math import cos, radians, sin, tan
 
 from msgspec import Struct
@@ -40,6 +41,7 @@ Sides = tuple[Side, Side, Side, Side]
 """How a lining ends left of, right of, below and above an opening."""
 
 
+@lru_cache(4096)
 def meet(own: Finish, other: Finish, corner: Corner, own_butts: bool, bears: bool) -> Side:
     """How `own` ends at a corner where `other` begins; `bears` where the corner's trim is counted on own's face."""
     inside = corner.kind != "outside"

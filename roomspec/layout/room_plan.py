@@ -50,15 +50,20 @@ def diagonal_on_plan(plan: Plan, room: Room, diagonal: Diagonal) -> int:
 def _ways(room: Room) -> list[tuple[float, float]]:
     """Each wall's direction as a unit vector; whole numbers where it lies square to the first."""
     ways: list[tuple[float, float]] = []
-    turned = Fraction(0)
+    quarters, beyond = 0, Fraction(0)
     for wall in room.walls:
-        quarter = turned / 90
-        if quarter.denominator == 1:
-            ways.append(_RIGHT[quarter.numerator % 4])
+        if beyond:
+            turned = float(90 * (quarters % 4) + beyond)
+            ways.append((cos(radians(-turned)), sin(radians(-turned))))
         else:
-            ways.append((cos(radians(-float(turned))), sin(radians(-float(turned)))))
-        angle = 180 - Fraction(wall.corner.angle)
-        turned = (turned + (-angle if wall.corner.kind == "outside" else angle)) % 360
+            ways.append(_RIGHT[quarters % 4])
+        outside, angle = wall.corner.kind == "outside", wall.corner.angle
+        if angle == 90:
+            quarters += -1 if outside else 1
+        else:
+            turn = 180 - Fraction(angle)
+            whole, beyond = divmod(beyond + (-turn if outside else turn), 90)
+            quarters += whole
     return ways
 
 

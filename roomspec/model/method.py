@@ -84,12 +84,15 @@ class Method(Struct, frozen=True, cache_hash=True, gc=False):
 
     def gap(self, place: str) -> int:
         """The gap at floor, ceiling or ends; 0 where none is named."""
-        return next((gap.size for gap in self.gaps if gap.place == place), 0)
+        for gap in self.gaps:
+            if gap.place == place:
+                return gap.size
+        return 0
 
     @property
     def batten_depth(self) -> int:
         """What the battens, all layers, take from the room."""
-        return sum(layer.support.depth for layer in self.battens)
+        return sum(layer.support.depth for layer in self.battens) if self.battens else 0
 
 
 class Takes(Struct, frozen=True, cache_hash=True, gc=False):

@@ -212,7 +212,10 @@ class Wall(Struct, frozen=True, cache_hash=True, gc=False):
 
     def keep(self, kind: str) -> int:
         """The size of the kept skirting, cornice or architrave; 0 where there is none."""
-        return next((keep.size for keep in self.keeps if keep.kind == kind), 0)
+        for keep in self.keeps:
+            if keep.kind == kind:
+                return keep.size
+        return 0
 
 
 class Ceiling(Struct, frozen=True, cache_hash=True, gc=False):

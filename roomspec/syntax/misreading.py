@@ -206,7 +206,7 @@ def _left_out(text: str, misfit: Misfit, word: str) -> Misreading | None:
         return Misreading(start, end, message, f'write "{_shown(word)}"', f'"{word}"')
     keywords = [tables().keywords[kind] for kind in misfit.expected if kind in tables().keywords]
     adding = [other for other in keywords if _reads(f"{text[:start]}{other} {text[start:]}")]
-    if len(adding) == 1:
+    if len(adding) == 1 and text[: misfit.start].split()[-1:] != adding:
         message = f"`{adding[0]}` is missing before `{_shown(word)}`"
         return Misreading(start, end, message, _as_in(misfit), f"{adding[0]} {word}")
     return None

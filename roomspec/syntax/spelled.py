@@ -21,7 +21,7 @@ def spelled(word: Word) -> str:
 
 @lru_cache(10_000)
 def spelled_quantity(text: str) -> str:
-    """A quantity with its unit's one name, a blank before it; feet and inches together as `8' 6 1/2"`."""
+    """A quantity with its unit's one name, a blank before it; feet and inches as `8' 6 1/2"`, whole feet as `8'`."""
     written = take_apart(text)
     number = _spelled_number(written.number) if written is not None else None
     if written is None or number is None:
@@ -31,6 +31,8 @@ def spelled_quantity(text: str) -> str:
         bare_hundreds = not written.mark and len(written.inches) == 3 and written.inches.isdigit()
         return text if inches is None or bare_hundreds else f"{written.sign}{number}' {inches}\""
     name = written.unit.name if written.unit is not None else ""
+    if name == "ft" and number.isdecimal():
+        return f"{written.sign}{number}'"
     if name == "days" and number == "1":
         name = "day"
     return f"{written.sign}{number} {name}".rstrip()

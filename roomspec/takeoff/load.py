@@ -14,14 +14,14 @@ from msgspec import Struct
 from roomspec.layout.laid import Lining
 from roomspec.model.method import Method
 from roomspec.model.product import Panel
-from roomspec.model.wall import Layer
+from roomspec.model.wall import Layer, Removal, Substrate
 from roomspec.quantities.area import SQUARE_METRE
 from roomspec.takeoff.adhesive import more_on, spread
 from roomspec.takeoff.clip import Box
 from roomspec.takeoff.face import Face
 from roomspec.takeoff.lines import on_wall
 from roomspec.takeoff.parts import piece_area
-from roomspec.takeoff.substrates import stacks_on
+from roomspec.takeoff.substrates import stacks_of
 
 LIMITS = {
     "plaster": Decimal(20),
@@ -88,12 +88,20 @@ def loads_under(face: Face, panel: Panel, method: Method, covered: Box) -> tuple
 
 
 def _loads(face: Face, panel: Panel, method: Method, covers: Callable[[Box], bool]) -> tuple[Load, ...]:
+    loads = [load for load in loads_behind(face.substrates, face.removals, panel, method) if covers(load.box)]
+    return tuple(sorted(loads, key=lambda load: (-load.share, -load.load)) if len(loads) > 1 else loads)
+
+
+@lru_cache(2048)
+def loads_behind(
+    substrates: tuple[Substrate, ...], removals: tuple[Removal, ...], panel: Panel, method: Method
+) -> tuple[Load, ...]:
+    """The load on each part of a face with these layers, wherever the panels are; () without a stated weight."""
     if panel.weighs is None:
         return ()
-    loads = [
-        Load(part.box, *_load_on(panel.weighs, method, part.value)) for part in stacks_on(face) if covers(part.box)
-    ]
-    return tuple(sorted(loads, key=lambda load: (-load.share, -load.load)) if len(loads) > 1 else loads)
+    return tuple(
+        Load(part.box, *_load_on(panel.weighs, method, part.value)) for part in stacks_of(substrates, removals)
+    )
 
 
 def governing_load(face: Face, lining: Lining) -> Load | None:

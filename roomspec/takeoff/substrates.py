@@ -10,11 +10,12 @@ from roomspec.takeoff.parts import Part, divide
 
 def stacks_on(face: Face) -> tuple[Part[tuple[Layer, ...]], ...]:
     """The layers left on each part of the face, outermost first; () where none is stated."""
-    return _stacks(face.substrates, face.removals)
+    return stacks_of(face.substrates, face.removals)
 
 
 @lru_cache(2048)
-def _stacks(substrates: tuple[Substrate, ...], removals: tuple[Removal, ...]) -> tuple[Part[tuple[Layer, ...]], ...]:
+def stacks_of(substrates: tuple[Substrate, ...], removals: tuple[Removal, ...]) -> tuple[Part[tuple[Layer, ...]], ...]:
+    """The same from a face's `on` and `remove` lines."""
     parts = list(divide(((substrate.region, substrate.layers) for substrate in substrates), ()))
     for removal in removals:
         gone = box_of(removal.region)
@@ -40,7 +41,7 @@ def layers_on(face: Face) -> tuple[Part[tuple[str, ...]], ...]:
 
 @lru_cache(2048)
 def _kinds(substrates: tuple[Substrate, ...], removals: tuple[Removal, ...]) -> tuple[Part[tuple[str, ...]], ...]:
-    return tuple(Part(part.box, tuple(layer.kind for layer in part.value)) for part in _stacks(substrates, removals))
+    return tuple(Part(part.box, tuple(layer.kind for layer in part.value)) for part in stacks_of(substrates, removals))
 
 
 def _without(layers: tuple[Layer, ...], what: str) -> tuple[Layer, ...]:

@@ -107,7 +107,10 @@ def _zones(facts: RoomFacts) -> Iterator[_Zone]:
 def _on_plan(plan: Plan, walls: tuple[Wall, ...], index: int, x: int) -> tuple[int, int]:
     """A place along a wall, seen from above; to the nanometre."""
     (x0, y0), (x1, y1) = plan.corners[index], plan.corners[index + 1]
-    part = Fraction(x, max(1, walls[index].width))
+    width = walls[index].width
+    if {abs(x1 - x0), abs(y1 - y0)} == {0, width}:
+        return x0 + (x1 - x0) // width * x, y0 + (y1 - y0) // width * x
+    part = Fraction(x, max(1, width))
     return round(x0 + (x1 - x0) * part), round(y0 + (y1 - y0) * part)
 
 
@@ -116,6 +119,9 @@ def _distance(facts: RoomFacts, place: tuple[int, int], zone: _Zone) -> int:
     walls = facts.room.walls
     (x0, y0), (x1, y1) = (_on_plan(facts.plan(), walls, zone.wall, x) for x in (zone.left, zone.right))
     dx, dy = x1 - x0, y1 - y0
+    if not dx or not dy:
+        nearest = min(max(place[0], min(x0, x1)), max(x0, x1)), min(max(place[1], min(y0, y1)), max(y0, y1))
+        return isqrt((place[0] - nearest[0]) ** 2 + (place[1] - nearest[1]) ** 2)
     along = Fraction((place[0] - x0) * dx + (place[1] - y0) * dy, max(1, dx * dx + dy * dy))
     part = min(max(along, Fraction(0)), Fraction(1))
     x, y = place[0] - x0 - dx * part, place[1] - y0 - dy * part

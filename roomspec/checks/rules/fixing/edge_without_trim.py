@@ -89,6 +89,8 @@ def edge_without_trim(facts: RoomFacts) -> Iterator[Finding]:
 
 def _corners(room: Room, index: int, run: Run) -> list[str]:
     """Outside corners between two linings, told on the wall at their left."""
+    if not any(met.side.kind == "outside-corner" for end in (run.left, run.right) for met in end.meetings):
+        return []
     return [
         f"the outside corner with wall {meet.other.name}"
         for meet in meets_of(room, index, run)

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 from decimal import Decimal
+from functools import lru_cache
 
 from roomspec.checks.facts import RoomFacts, written
 from roomspec.checks.finding import Finding
@@ -9,9 +10,11 @@ from roomspec.checks.lined import finish_box
 from roomspec.checks.record import COMMON_PRACTICE, Check, finds
 from roomspec.checks.wording import figure
 from roomspec.diagnostics.diagnostic import Citation, Origin, Related
-from roomspec.model.wall import Finish, Wall
+from roomspec.model.method import Method
+from roomspec.model.product import Panel
+from roomspec.model.wall import Finish, Removal, Substrate, Wall
 from roomspec.takeoff.clip import box_of
-from roomspec.takeoff.load import Load, loads_under
+from roomspec.takeoff.load import Load, loads_behind, loads_under
 
 _JOB = """\
 job example
@@ -62,10 +65,20 @@ def too_heavy_for_wall(facts: RoomFacts) -> Iterator[Finding]:
     """The part of each wall finish that comes nearest to its limit, or goes furthest beyond it."""
     for wall in facts.room.walls:
         for at, finish in enumerate(() if wall.bare else wall.finishes):
+            if not _heavy_somewhere(finish.panel, finish.method, wall.substrates, wall.removals):
+                continue
             box = finish_box(wall, finish)
             load = next(iter(loads_under(wall, finish.panel, finish.method, box)), None) if box else None
             if load is not None and is_heavy(load):
                 yield _finding(facts, wall, at, finish, load)
+
+
+@lru_cache(2048)
+def _heavy_somewhere(
+    panel: Panel, method: Method, substrates: tuple[Substrate, ...], removals: tuple[Removal, ...]
+) -> bool:
+    """True where some part of a face with these layers would be used heavily if the panels covered it."""
+    return any(is_heavy(load) for load in loads_behind(substrates, removals, panel, method))
 
 
 def is_heavy(load: Load) -> bool:

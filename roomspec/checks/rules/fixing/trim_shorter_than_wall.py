@@ -1,18 +1,22 @@
 """An upright trim is too short to run through in one length."""
 
 from collections.abc import Iterator
+from functools import lru_cache
 
 from roomspec.checks.corners import meets_of
 from roomspec.checks.facts import RoomFacts
 from roomspec.checks.finding import Finding
 from roomspec.checks.record import COMMON_PRACTICE, Check, finds
+from roomspec.checks.used import trims_of
 from roomspec.diagnostics.diagnostic import Related
 from roomspec.layout.extent import Run
 from roomspec.layout.slabs import height_at
+from roomspec.model.method import Method
 from roomspec.model.product import Trim
 from roomspec.model.room import Room
 from roomspec.model.wall import Wall
 from roomspec.quantities.length import shown_mm
+from roomspec.takeoff.clip import FAR
 
 _JOB = """\
 job example
@@ -59,8 +63,9 @@ method edged
 )
 def trim_shorter_than_wall(facts: RoomFacts) -> Iterator[Finding]:
     """The trims at both ends of each run; one in a corner is told on the wall at its left."""
+    least = min((_shortest(finish.method) for wall in facts.room.walls for finish in wall.finishes), default=0)
     for index, (wall, runs) in enumerate(zip(facts.room.walls, facts.runs(), strict=True)):
-        for run in runs:
+        for run in runs if max(y for _, y in wall.top) > least else ():
             for trim, high in _upright(facts.room, index, run).items():
                 longest = max(stock.length for stock in trim.stocks)
                 if high <= longest:
@@ -76,6 +81,12 @@ def trim_shorter_than_wall(facts: RoomFacts) -> Iterator[Finding]:
                     related=(Related("its length", facts.elsewhere(f"trim {trim.name}")(("stocks", 0))),),
                     face=f"wall {wall.name}",
                 )
+
+
+@lru_cache(1024)
+def _shortest(method: Method) -> int:
+    """The trim of a method whose longest delivered length is the shortest; beyond any wall where it names none."""
+    return min((max(stock.length for stock in trim.stocks) for _, trim in trims_of(method)), default=FAR)
 
 
 def _upright(room: Room, index: int, run: Run) -> dict[Trim, int]:

@@ -93,8 +93,10 @@ def _at_ends(facts: RoomFacts) -> Iterator[Finding]:
             balanced = _balanced_ends(run)
             ends = _cut_ends(run, narrowest)
             severity, wanted = "", f"the narrowest wanted is {shown_mm(narrowest)}"
-            if not ends and written(facts.here, (*path, "start")) is None:
+            if not ends:
                 ends = {side: width for side, width in _cut_ends(run, (cover + 1) // 2).items() if width < balanced}
+                if ends and written(facts.here, (*path, "start")) is not None:
+                    continue
                 severity, wanted = "hint", f"half a panel is {shown_mm(cover // 2)}"
             if not ends:
                 continue

@@ -52,6 +52,8 @@ panel ash-plank "Ash print, plank"
 def panel_not_for_wet(facts: RoomFacts) -> Iterator[Finding]:
     """Hold the exposure of each part of a finish against what its panel is made for, where the maker says it."""
     for kind, face in lined_faces(facts.room):
+        if not face.wet:
+            continue
         parts = divide(((wet.region, wet.exposure) for wet in face.wet), "dry")
         for at, finish in enumerate(face.finishes):
             box, made_for = finish_box(face, finish), finish.panel.wet
