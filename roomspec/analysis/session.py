@@ -13,7 +13,8 @@ from roomspec.compile.job import Compiled, compile_job
 from roomspec.diagnostics.diagnostic import Diagnostic
 from roomspec.layout.laid import RoomLayout
 from roomspec.model.job import Job
-from roomspec.names.index import index_files
+from roomspec.model.room import Room
+from roomspec.names.index import Names, index_files
 from roomspec.syntax.assemble import read_file
 from roomspec.syntax.tree import FileTree
 
@@ -53,9 +54,14 @@ class Snapshot:
         return self.compiled.job if self.compiled.job.name else None
 
     @cached_property
+    def names(self) -> Names:
+        """What the files define."""
+        return index_files(self._gathered.trees)
+
+    @cached_property
     def compiled(self) -> Compiled:
         """The job compiled, with the origins of its facts."""
-        return compile_job(index_files(self._gathered.trees))
+        return compile_job(self.names)
 
     @cached_property
     def blocks(self) -> Blocks:
@@ -83,6 +89,10 @@ class Snapshot:
         """Every room laid, in the job's order."""
         job = self.compiled.job
         return tuple(self._engine.layout(room, job.terms) for room in job.rooms)
+
+    def layout(self, room: Room) -> RoomLayout:
+        """One room laid."""
+        return self._engine.layout(room, self.compiled.job.terms)
 
     def estimate(self) -> Estimated:
         """The job laid, cut, taken off and priced, as far as it could be understood."""
