@@ -8,6 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from roomspec.quantities.in_units import (
+    exact_text,
     feet_text,
     figure_text,
     length_text,
@@ -56,7 +57,9 @@ def test_a_millimetre_file_keeps_millimetres():
     """Only inches and feet change what is printed."""
     assert [length_text(2_603_500_000, units) for units in ("mm", "cm", "m")] == ["2603.5 mm"] * 3
     assert figure_text(60 * MM, "mm") == "60"
+    assert (exact_text(9_525_000, "mm"), length_text(9_525_000, "mm")) == ("9.525 mm", "9.5 mm")
     assert length_text(2_603_500_000, "ft") == figure_text(2_603_500_000, "in") == "8' 6 1/2\""
+    assert (length_text(1, "in"), length_text(0, "in")) == ('less than 1/16"', '0"')
 
 
 def test_areas_and_weights():

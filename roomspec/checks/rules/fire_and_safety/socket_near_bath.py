@@ -12,7 +12,8 @@ from roomspec.checks.record import Check, finds
 from roomspec.diagnostics.diagnostic import Citation, Origin, Related
 from roomspec.layout.laid import Plan
 from roomspec.model.wall import Wall
-from roomspec.quantities.length import MM, shown_mm
+from roomspec.quantities.in_units import figure_text, length_text
+from roomspec.quantities.length import MM
 from roomspec.takeoff.clip import box_of
 
 ZONE_2 = 600 * MM
@@ -68,6 +69,7 @@ def socket_near_bath(facts: RoomFacts) -> Iterator[Finding]:
 
     Zone 1 is taken as the line of those along their walls: how far they stand out is not surveyed.
     """
+    units = facts.terms.units
     zones = list(_zones(facts))
     for index, wall in enumerate(facts.room.walls) if zones else ():
         for at, point in enumerate(wall.points):
@@ -79,11 +81,13 @@ def socket_near_bath(facts: RoomFacts) -> Iterator[Finding]:
                 continue
             near = away < ZONE_2
             limit = (
-                f"zone 2 ends {shown_mm(ZONE_2)} away" if near else f"British rules ask for {shown_mm(SOCKETS_FROM)}"
+                f"zone 2 ends {figure_text(ZONE_2, units)} away"
+                if near
+                else f"British rules ask for {figure_text(SOCKETS_FROM, units)}"
             )
             yield Finding(
                 at=facts.here(("wall", wall.name, "points", at)),
-                message=f"the {point.kind} is {shown_mm(away)} mm from the {zone.what}; {limit}",
+                message=f"the {point.kind} is {length_text(away, units)} from the {zone.what}; {limit}",
                 help="have a licensed electrician move it, and allow this where local rules are kept",
                 about=(f"wall {wall.name}",),
                 related=(Related(f"the {zone.what}", zone.at),),

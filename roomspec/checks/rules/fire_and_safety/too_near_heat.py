@@ -11,7 +11,7 @@ from roomspec.checks.record import COMMON_PRACTICE, Check, finds
 from roomspec.diagnostics.diagnostic import Citation, Related
 from roomspec.model.product import Panel
 from roomspec.model.wall import Wall
-from roomspec.quantities.length import shown_mm
+from roomspec.quantities.in_units import figure_text, length_text
 from roomspec.takeoff.clip import Box
 
 _ROOM = """\
@@ -46,6 +46,7 @@ room 1 "Kitchen"
 )
 def too_near_heat(facts: RoomFacts) -> Iterator[Finding]:
     """Each finish of the heat source's own wall; a panel without a class counts as combustible."""
+    units = facts.terms.units
     for wall in facts.room.walls:
         hot = [(at, _clearance(wall, at)) for at, one in enumerate(wall.obstacles) if one.kind == "heat" and one.clear]
         for at, finish in enumerate(wall.finishes) if hot and not wall.bare else ():
@@ -58,12 +59,12 @@ def too_near_heat(facts: RoomFacts) -> Iterator[Finding]:
                 heat = wall.obstacles[place]
                 reaction = written(facts.elsewhere(f"panel {finish.panel.name}"), ("reaction",))
                 stated = f"class {finish.panel.reaction}" if finish.panel.reaction else "of no stated class"
-                clear, what = shown_mm(heat.clear or 0), heat.label or "the heat source"
+                clear, what = length_text(heat.clear or 0, units), heat.label or "the heat source"
                 yield Finding(
                     at=facts.here(("wall", wall.name, "finishes", at, "panel")),
                     message=(
-                        f"wall {wall.name}: {finish.panel.name}, {stated}, comes within {clear} mm of {what};"
-                        f" keep clear from {shown_mm(zone.left)} to {shown_mm(zone.right)}"
+                        f"wall {wall.name}: {finish.panel.name}, {stated}, comes within {clear} of {what};"
+                        f" keep clear from {figure_text(zone.left, units)} to {figure_text(zone.right, units)}"
                     ),
                     help="end the finish outside that distance, or line it with a panel of class A1 or A2",
                     about=(f"wall {wall.name}", f"panel {finish.panel.name}"),

@@ -11,7 +11,8 @@ from roomspec.checks.record import COMMON_PRACTICE, Check, finds
 from roomspec.diagnostics.diagnostic import Citation, Edit, Fix, Related
 from roomspec.model.product import Panel
 from roomspec.model.wall import Finish
-from roomspec.quantities.length import MM, mm_text, shown_mm
+from roomspec.quantities.in_units import figure_text, length_text
+from roomspec.quantities.length import MM, mm_text
 
 THICKNESSES = 40
 """Between supports, where the maker says nothing: a panel of 10 mm spans 400. Common practice, no source."""
@@ -80,6 +81,7 @@ room 1 "Study"
 )
 def battens_too_far_apart(facts: RoomFacts) -> Iterator[Finding]:
     """Hold the layer under the panels, or else the studs, against what each finish's panel spans."""
+    units = facts.terms.units
     for kind, face in lined_faces(facts.room):
         for finish in face.finishes:
             name, layers = f"{kind} {face.name}", finish.method.battens
@@ -90,7 +92,7 @@ def battens_too_far_apart(facts: RoomFacts) -> Iterator[Finding]:
                 if studs.every > widest:
                     yield Finding(
                         at=facts.here((kind, face.name, "studs", at, "length")),
-                        message=f"studs {_apart(studs.every, widest, finish.panel)}",
+                        message=f"studs {_apart(studs.every, widest, finish.panel, units)}",
                         help="put battens across the studs, or choose a panel that spans them",
                         about=(name, f"panel {finish.panel.name}", f"method {finish.method.name}"),
                         related=_spans(facts, finish.panel),
@@ -99,23 +101,24 @@ def battens_too_far_apart(facts: RoomFacts) -> Iterator[Finding]:
 
 
 def _battens(facts: RoomFacts, finish: Finish, face: str, widest: int) -> Finding:
+    units = facts.terms.units
     method = finish.method
     at = facts.elsewhere(f"method {method.name}")(("battens", 0, "length"))
     return Finding(
         at=at,
-        message=f"method {method.name}: battens {_apart(method.battens[0].every, widest, finish.panel)}",
-        help=f"set them every {shown_mm(widest)} mm",
+        message=f"method {method.name}: battens {_apart(method.battens[0].every, widest, finish.panel, units)}",
+        help=f"set them every {length_text(widest, units)}",
         about=(face, f"panel {finish.panel.name}", f"method {method.name}"),
         related=_spans(facts, finish.panel),
-        fixes=(Fix(f"set them every {shown_mm(widest)} mm", (Edit(at, f"{mm_text(widest)} mm"),)),),
+        fixes=(Fix(f"set them every {mm_text(widest)} mm", (Edit(at, f"{mm_text(widest)} mm"),)),),
     )
 
 
-def _apart(every: int, widest: int, panel: Panel) -> str:
+def _apart(every: int, widest: int, panel: Panel, units: str) -> str:
     why = "" if panel.supports else f": {THICKNESSES} times its thickness"
     if not panel.supports and widest == AT_MOST:
         why = ""
-    return f"{shown_mm(every)} apart, {shown_mm(widest)} at most behind {panel.name}{why}"
+    return f"{figure_text(every, units)} apart, {figure_text(widest, units)} at most behind {panel.name}{why}"
 
 
 def _spans(facts: RoomFacts, panel: Panel) -> tuple[Related, ...]:

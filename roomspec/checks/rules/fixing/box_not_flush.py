@@ -9,7 +9,8 @@ from roomspec.checks.record import Check, finds
 from roomspec.checks.used import covers
 from roomspec.diagnostics.diagnostic import Citation, Origin
 from roomspec.model.product import Panel
-from roomspec.quantities.length import MM, shown_mm
+from roomspec.quantities.in_units import figure_text, length_text
+from roomspec.quantities.length import MM
 
 SET_BACK = 6 * MM
 """How far a box may be left behind the face: 1/4 in by US wiring practice, from memory."""
@@ -58,6 +59,7 @@ method glued
 )
 def box_not_flush(facts: RoomFacts) -> Iterator[Finding]:
     """One finding for each build-up in the room, at its first socket or switch under such a lining."""
+    units = facts.terms.units
     found: dict[int, list[tuple[Origin, tuple[str, ...]]]] = {}
     for kind, face in lined_faces(facts.room):
         for at, point in enumerate(face.points):
@@ -73,8 +75,8 @@ def box_not_flush(facts: RoomFacts) -> Iterator[Finding]:
         yield Finding(
             at=first,
             message=(
-                f"boxes of sockets and switches lie behind {shown_mm(deep)} mm of combustible lining; over"
-                f" {shown_mm(SET_BACK)} they must come forward"
+                f"boxes of sockets and switches lie behind {length_text(deep, units)} of combustible lining; over"
+                f" {figure_text(SET_BACK, units)} they must come forward"
             ),
             help=(
                 "have a licensed electrician bring them forward flush, and price it as an `extra`; or say who does:"

@@ -9,7 +9,8 @@ from roomspec.checks.lined import finish_box
 from roomspec.checks.record import COMMON_PRACTICE, Check, finds
 from roomspec.diagnostics.diagnostic import Related
 from roomspec.model.wall import Opening, Wall
-from roomspec.quantities.length import MM, shown_mm
+from roomspec.quantities.in_units import figure_text
+from roomspec.quantities.length import MM
 from roomspec.takeoff.clip import Box
 
 STANDS_OUT = 12 * MM
@@ -63,10 +64,12 @@ method on-battens
 )
 def frame_behind_lining(facts: RoomFacts) -> Iterator[Finding]:
     """Each opening whose frame or kept architrave the lining comes up to, and is deeper than."""
+    units = facts.terms.units
     for wall in facts.room.walls:
         for finish in () if wall.bare else wall.finishes:
-            beyond, box = finish.build_up - STANDS_OUT, finish_box(wall, finish)
-            for at, opening in enumerate(wall.openings if beyond > 0 and box else ()):
+            beyond = finish.build_up - STANDS_OUT
+            box = finish_box(wall, finish) if wall.openings and beyond > 0 else None
+            for at, opening in enumerate(wall.openings if box else ()):
                 what = _stands_there(wall, opening)
                 hole = Box(opening.x, opening.right, opening.sill, opening.top)
                 if not what or box is None or box.common(hole) is None:
@@ -76,8 +79,9 @@ def frame_behind_lining(facts: RoomFacts) -> Iterator[Finding]:
                 yield Finding(
                     at=facts.here(("wall", wall.name, "openings", at)),
                     message=(
-                        f"the lining is {shown_mm(finish.build_up)} deep and stands {shown_mm(beyond)} out beyond the"
-                        f" {opening.kind}'s {what}, taken to stand out {shown_mm(STANDS_OUT)}"
+                        f"the lining is {figure_text(finish.build_up, units)} deep and stands"
+                        f" {figure_text(beyond, units)} out beyond the"
+                        f" {opening.kind}'s {what}, taken to stand out {figure_text(STANDS_OUT, units)}"
                     ),
                     help="widen the frame, or line the reveal: `reveal N lined`; price it as an `extra` of the wall",
                     about=(f"wall {wall.name}", f"method {finish.method.name}", f"panel {finish.panel.name}"),

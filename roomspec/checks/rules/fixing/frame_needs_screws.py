@@ -9,7 +9,7 @@ from roomspec.checks.held import FRAMES, hangs_on_glue
 from roomspec.checks.lined import layers_behind, lined_faces
 from roomspec.checks.record import COMMON_PRACTICE, Check, finds
 from roomspec.diagnostics.diagnostic import Related
-from roomspec.quantities.length import shown_mm
+from roomspec.quantities.in_units import figure_text
 
 _JOB = """\
 job example
@@ -55,6 +55,7 @@ method on-frame
 )
 def frame_needs_screws(facts: RoomFacts) -> Iterator[Finding]:
     """For each finish that hangs on glue, whether the outermost layer behind any of it is a frame."""
+    units = facts.terms.units
     for kind, face in lined_faces(facts.room):
         for at, finish in enumerate(face.finishes):
             if not hangs_on_glue(finish.method):
@@ -62,7 +63,7 @@ def frame_needs_screws(facts: RoomFacts) -> Iterator[Finding]:
             open_frame = next((s[0] for _, s in layers_behind(face, finish) if s and s[0] in FRAMES), None)
             if open_frame is None:
                 continue
-            apart = f", studs {shown_mm(face.studs[0].every)} apart," if face.studs else ""
+            apart = f", studs {figure_text(face.studs[0].every, units)} apart," if face.studs else ""
             yield Finding(
                 at=facts.here((kind, face.name, "finishes", at, "method")),
                 message=f"method {finish.method.name} glues the panels to an open {open_frame}{apart} with no screw",

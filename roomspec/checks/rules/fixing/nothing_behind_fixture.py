@@ -12,7 +12,8 @@ from roomspec.checks.used import covers
 from roomspec.checks.wording import figure
 from roomspec.diagnostics.diagnostic import Citation, Related
 from roomspec.model.wall import Ceiling, Studs, Wall, WallPoint
-from roomspec.quantities.length import MM, shown_mm
+from roomspec.quantities.in_units import figure_text
+from roomspec.quantities.length import MM
 from roomspec.takeoff.clip import Box
 from roomspec.takeoff.parts import divide
 from roomspec.takeoff.substrates import layers_on
@@ -67,6 +68,7 @@ method glued
 )
 def nothing_behind_fixture(facts: RoomFacts) -> Iterator[Finding]:
     """Each loaded fixture on a lining without battens; where no substrate is stated nothing can be said."""
+    units = facts.terms.units
     for kind, face in lined_faces(facts.room):
         for at, point in enumerate(face.points):
             if not point.load or point.load <= BOARD_CARRIES or not _hangs_on_wall(face, point):
@@ -76,7 +78,7 @@ def nothing_behind_fixture(facts: RoomFacts) -> Iterator[Finding]:
             if not layers or not SOLID.isdisjoint(layers):
                 continue
             found = (
-                _between_studs(point, studs)
+                _between_studs(point, studs, units)
                 if studs is not None or not FRAMES.isdisjoint(layers)
                 else (f"only {' and '.join(layers)} behind it; no masonry, concrete, ply, batten or stud", "error")
             )
@@ -103,7 +105,7 @@ def _hangs_on_wall(face: Wall | Ceiling, point: WallPoint) -> bool:
     return bool(over) and not any(finish.method.battens for finish in over)
 
 
-def _between_studs(point: WallPoint, studs: Studs | None) -> tuple[str, str] | None:
+def _between_studs(point: WallPoint, studs: Studs | None, units: str) -> tuple[str, str] | None:
     """What is wrong where only a frame is behind it, studs counted from the left end or the floor."""
     if point.load is None or point.load <= ON_STUDS_OVER:
         return None
@@ -113,4 +115,8 @@ def _between_studs(point: WallPoint, studs: Studs | None) -> tuple[str, str] | N
     off = min(across % studs.every, -across % studs.every)
     if 2 * off <= STUD:
         return None
-    return f"studs {shown_mm(studs.every)} apart behind it and stands {shown_mm(off)} from the nearest", "hint"
+    return (
+        f"studs {figure_text(studs.every, units)} apart behind it and stands {figure_text(off, units)} from the"
+        " nearest",
+        "hint",
+    )

@@ -11,7 +11,8 @@ from roomspec.checks.record import COMMON_PRACTICE, Check, finds
 from roomspec.diagnostics.diagnostic import Citation, Related
 from roomspec.model.product import Fixing
 from roomspec.model.wall import Ceiling, Finish, Wall
-from roomspec.quantities.length import MM, shown_mm
+from roomspec.quantities.in_units import figure_text, is_imperial, length_text
+from roomspec.quantities.length import INCH, MM, shown_mm
 
 DIAMETERS = 6
 """EN 1995-1-1 8.7.2(3): the point-side threaded penetration of a screw in timber is at least 6 d."""
@@ -75,21 +76,22 @@ room 1 "Study"
 )
 def screw_too_short(facts: RoomFacts) -> Iterator[Finding]:
     """The panel's screw in its batten or its stud, then the batten's fixing in the wall."""
+    units = facts.terms.units
     for kind, face in lined_faces(facts.room):
         for finish in face.finishes:
             method, face_name = finish.method, f"{kind} {face.name}"
-            panel = f"{shown_mm(finish.panel.thick)} of {finish.panel.name}"
+            panel = f"{figure_text(finish.panel.thick, units)} of {finish.panel.name}"
             if method.screw is not None and method.battens:
                 yield from _short(facts, finish, "screw", face_name, finish.panel.thick, f"the batten behind {panel}")
             elif method.screw is not None:
                 boards = _boards(face, finish)
-                front = f"{panel}{f' and {shown_mm(boards)} of board' if boards else ''}"
+                front = f"{panel}{f' and {figure_text(boards, units)} of board' if boards else ''}"
                 if boards is not None:
                     thick = finish.panel.thick + boards
                     yield from _short(facts, finish, "screw", face_name, thick, f"the stud behind {front}")
             if method.fix is not None and method.battens:
                 deepest = max(method.battens, key=lambda layer: layer.support.depth).support
-                where = f"what is behind {shown_mm(deepest.depth)} of batten"
+                where = f"what is behind {figure_text(deepest.depth, units)} of batten"
                 yield from _short(facts, finish, "fix", face_name, deepest.depth, where)
 
 
@@ -115,19 +117,22 @@ def _boards(face: Wall | Ceiling, finish: Finish) -> int | None:
 
 
 def _short(facts: RoomFacts, finish: Finish, line: str, face: str, front: int, where: str) -> Iterator[Finding]:
+    units = facts.terms.units
     fixing: Fixing | None = getattr(finish.method, line)
     if fixing is None or fixing.length - front >= needed(fixing):
         return
     inside, wanted = max(0, fixing.length - front), needed(fixing)
-    size = f"{shown_mm(fixing.diameter)} x {shown_mm(fixing.length)}"
-    length = -(-(front + wanted) // MM)
+    size = f"{figure_text(fixing.diameter, units)} x {figure_text(fixing.length, units)}"
+    # To the next that is sold by whole millimetres, or sixteenths of an inch: a nearer one would be too short.
+    step = INCH // 16 if is_imperial(units) else MM
+    length = length_text(-(-(front + wanted) // step) * step, units)
     yield Finding(
         at=facts.elsewhere(f"method {finish.method.name}")((line,)),
         message=(
-            f"method {finish.method.name}: {fixing.name}, {size}, goes {shown_mm(inside)} into {where};"
-            f" {shown_mm(wanted)} at least, {DIAMETERS} times its diameter"
+            f"method {finish.method.name}: {fixing.name}, {size}, goes {figure_text(inside, units)} into {where};"
+            f" {figure_text(wanted, units)} at least, {DIAMETERS} times its diameter"
         ),
-        help=f"take one {length} mm long or more",
+        help=f"take one {length} long or more",
         about=(face, f"panel {finish.panel.name}", f"method {finish.method.name}", f"fixing {fixing.name}"),
         related=(Related("its size", facts.elsewhere(f"fixing {fixing.name}")(("length",))),),
     )

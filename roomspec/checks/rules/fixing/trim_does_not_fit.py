@@ -8,7 +8,7 @@ from roomspec.checks.lined import lined_faces
 from roomspec.checks.record import Check, finds
 from roomspec.checks.used import trims_of
 from roomspec.diagnostics.diagnostic import Citation, Related
-from roomspec.quantities.length import mm_text
+from roomspec.quantities.in_units import exact_text
 
 SLACK = 500_000
 """Half a millimetre: 9.5 mm and 3/8 in are one size to the trade. Common practice, no source."""
@@ -58,19 +58,21 @@ method glued
 )
 def trim_does_not_fit(facts: RoomFacts) -> Iterator[Finding]:
     """Hold every trim that says what it fits against the panels laid by its method."""
+    units = facts.terms.units
     for kind, face in lined_faces(facts.room):
         for finish in face.finishes:
             panel, method = finish.panel, finish.method
             for place, trim in trims_of(method):
                 if trim.fits is None or abs(trim.fits - panel.thick) <= SLACK:
                     continue
+                takes, thick = exact_text(trim.fits, units), exact_text(panel.thick, units)
                 yield Finding(
                     at=facts.elsewhere(f"method {method.name}")((place,)),
                     message=(
-                        f"method {method.name}: {trim.name} takes panels {mm_text(trim.fits)} thick;"
-                        f" {panel.name} is {mm_text(panel.thick)}"
+                        f"method {method.name}: {trim.name} takes panels {takes.removesuffix(' mm')} thick;"
+                        f" {panel.name} is {thick.removesuffix(' mm')}"
                     ),
-                    help=f"name a trim for {mm_text(panel.thick)} mm, or lay another panel by this method",
+                    help=f"name a trim for {thick}, or lay another panel by this method",
                     about=(f"{kind} {face.name}", f"panel {panel.name}", f"method {method.name}", f"trim {trim.name}"),
                     related=(
                         Related("the trim's panel thickness", facts.elsewhere(f"trim {trim.name}")(("fits",))),

@@ -15,7 +15,7 @@ from roomspec.model.method import Method
 from roomspec.model.product import Trim
 from roomspec.model.room import Room
 from roomspec.model.wall import Wall
-from roomspec.quantities.length import shown_mm
+from roomspec.quantities.in_units import figure_text
 from roomspec.takeoff.clip import FAR
 
 _JOB = """\
@@ -63,6 +63,7 @@ method edged
 )
 def trim_shorter_than_wall(facts: RoomFacts) -> Iterator[Finding]:
     """The trims at both ends of each run; one in a corner is told on the wall at its left."""
+    units = facts.terms.units
     least = min((_shortest(finish.method) for wall in facts.room.walls for finish in wall.finishes), default=0)
     for index, (wall, runs) in enumerate(zip(facts.room.walls, facts.runs(), strict=True)):
         for run in runs if max(y for _, y in wall.top) > least else ():
@@ -73,8 +74,9 @@ def trim_shorter_than_wall(facts: RoomFacts) -> Iterator[Finding]:
                 yield Finding(
                     at=facts.here(("wall", wall.name, "finishes", run.finishes[0], "method")),
                     message=(
-                        f"the {trim.role.replace('-', ' ')} trim {trim.name} is {shown_mm(longest)} long and goes"
-                        f" {shown_mm(high)} up: a joint shows in it"
+                        f"the {trim.role.replace('-', ' ')} trim {trim.name} is {figure_text(longest, units)} long"
+                        " and goes"
+                        f" {figure_text(high, units)} up: a joint shows in it"
                     ),
                     help="choose a longer trim, or say with an `allow` that the joint is wanted",
                     about=(f"wall {wall.name}", f"method {run.method.name}", f"trim {trim.name}"),

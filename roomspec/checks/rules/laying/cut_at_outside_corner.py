@@ -11,7 +11,7 @@ from roomspec.diagnostics.diagnostic import Fix
 from roomspec.layout.extent import Run
 from roomspec.layout.face import neighbours
 from roomspec.model.room import Room
-from roomspec.quantities.length import shown_mm
+from roomspec.quantities.in_units import length_text
 
 _OTHER = {"left": "right", "right": "left"}
 
@@ -71,6 +71,7 @@ def cut_at_outside_corner(facts: RoomFacts) -> Iterator[Finding]:
     """Upright runs between an outside and an inside corner, set out from the inside one. Narrow cuts are judged
     by another check, and whoever centres or balances a run has thought of its ends.
     """
+    units = facts.terms.units
     for index, (wall, runs) in enumerate(zip(facts.room.walls, facts.runs(), strict=True)):
         for run in runs:
             side = _outside_end(facts.room, index, run) if run.upright and len(run.strips) > 1 else ""
@@ -85,7 +86,8 @@ def cut_at_outside_corner(facts: RoomFacts) -> Iterator[Finding]:
             yield Finding(
                 at=facts.here((*path, "start")),
                 message=(
-                    f"wall {wall.name}: the strip at its outside corner on the {side} is cut to {shown_mm(cut)} mm,"
+                    f"wall {wall.name}: the strip at its outside corner on the {side} is cut to"
+                    f" {length_text(cut, units)},"
                     f" and the inside corner on the {_OTHER[side]} has a whole panel"
                 ),
                 help=f"`start {side}` puts the whole panel at the outside corner",

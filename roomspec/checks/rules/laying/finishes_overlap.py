@@ -9,7 +9,7 @@ from roomspec.checks.record import COMMON_PRACTICE, Check, finds
 from roomspec.checks.sweep import Box, overlaps
 from roomspec.diagnostics.diagnostic import Related
 from roomspec.model.wall import Finish, Wall
-from roomspec.quantities.length import shown_mm
+from roomspec.quantities.in_units import figure_text
 
 
 @finds(
@@ -75,6 +75,7 @@ method glued
 )
 def finishes_overlap(facts: RoomFacts) -> Iterator[Finding]:
     """Sweep each wall's finish regions; what lies over the ceiling line is no wall and does not count."""
+    units = facts.terms.units
     for wall in facts.room.walls:
         if len(wall.finishes) < 2 or not wall.top:
             continue
@@ -89,8 +90,9 @@ def finishes_overlap(facts: RoomFacts) -> Iterator[Finding]:
             yield Finding(
                 at=facts.here(("wall", wall.name, "finishes", one)),
                 message=(
-                    f"wall {wall.name}: {name} lies over {before} from {shown_mm(left)} to {shown_mm(right)},"
-                    f" {shown_mm(bottom)} to {shown_mm(top)} up"
+                    f"wall {wall.name}: {name} lies over {before} from {figure_text(left, units)} to"
+                    f" {figure_text(right, units)},"
+                    f" {figure_text(bottom, units)} to {figure_text(top, units)} up"
                 ),
                 help="let the regions touch: `from X to Y` along the wall, `up Y0 to Y1`",
                 about=(f"wall {wall.name}",),

@@ -11,7 +11,8 @@ from roomspec.diagnostics.diagnostic import Citation
 from roomspec.layout.laid import Piece
 from roomspec.layout.rows import JOINTS_APART
 from roomspec.model.wall import Finish
-from roomspec.quantities.length import MM, shown_mm
+from roomspec.quantities.in_units import figure_text, length_text
+from roomspec.quantities.length import MM
 from roomspec.takeoff.clip import Box, box_round
 from roomspec.takeoff.lines import on_wall
 
@@ -58,6 +59,7 @@ room 1 "Bar"
 )
 def joints_too_close(facts: RoomFacts) -> Iterator[Finding]:
     """The nearest end joints of any two neighbouring rows of a flat run whose rows are meant to break joint."""
+    units = facts.terms.units
     if not any(_may_come_close(finish) for wall in facts.room.walls for finish in wall.finishes):
         return
     for wall, laid in zip(facts.room.walls, facts.layout().walls, strict=True):
@@ -71,10 +73,10 @@ def joints_too_close(facts: RoomFacts) -> Iterator[Finding]:
                 yield Finding(
                     at=facts.here(("wall", wall.name, "finishes", lining.finishes[0], "bond")),
                     message=(
-                        f"end joints of neighbouring rows are {shown_mm(apart)} mm apart;"
-                        f" {shown_mm(JOINTS_APART)} is the least"
+                        f"end joints of neighbouring rows are {length_text(apart, units)} apart;"
+                        f" {figure_text(JOINTS_APART, units)} is the least"
                     ),
-                    help=_advice(finish),
+                    help=_advice(finish, units),
                     about=(f"wall {wall.name}", f"panel {lining.panel.name}"),
                     face=f"wall {wall.name}",
                 )
@@ -109,10 +111,10 @@ def _nearest(row: list[int], other: list[int]) -> int:
     return least
 
 
-def _advice(finish: Finish) -> str:
+def _advice(finish: Finish, units: str) -> str:
     half = finish.panel.length // 2
     if finish.bond == "run-on":
         return "start the rows elsewhere, or use `bond third`"
     if finish.bond == "third" and half >= JOINTS_APART:
-        return f"`bond half` puts them {shown_mm(half)} apart"
+        return f"`bond half` puts them {figure_text(half, units)} apart"
     return "use `bond stacked`, or a longer panel"

@@ -12,7 +12,7 @@ from roomspec.diagnostics.diagnostic import Citation, Fix
 from roomspec.layout.extent import Run
 from roomspec.layout.set_out import set_out
 from roomspec.model.shape import SetOut
-from roomspec.quantities.length import shown_mm
+from roomspec.quantities.in_units import figure_text, length_text
 
 _BALANCED = SetOut("balanced")
 
@@ -57,6 +57,7 @@ room 1 "Bedroom"
 )
 def narrow_row(facts: RoomFacts) -> Iterator[Finding]:
     """Hold the bottom and top rows of each flat run against `narrowest`."""
+    units = facts.terms.units
     narrowest = facts.terms.narrowest
     for wall, runs in zip(facts.room.walls, facts.runs(), strict=True):
         for run in runs:
@@ -66,12 +67,12 @@ def narrow_row(facts: RoomFacts) -> Iterator[Finding]:
                 continue
             balanced = _balanced_rows(run)
             cured = balanced >= narrowest and run.rows.way != "balanced"
-            said = listed([f"the {row} row is {shown_mm(width)} mm" for row, width in narrow.items()])
+            said = listed([f"the {row} row is {length_text(width, units)}" for row, width in narrow.items()])
             yield Finding(
                 at=facts.here(("wall", wall.name, "finishes", run.finishes[0], "rows")),
-                message=f"wall {wall.name}: {said}; the narrowest wanted is {shown_mm(narrowest)}",
+                message=f"wall {wall.name}: {said}; the narrowest wanted is {figure_text(narrowest, units)}",
                 help=(
-                    f"`rows balanced` makes both {shown_mm(balanced)}"
+                    f"`rows balanced` makes both {figure_text(balanced, units)}"
                     if cured
                     else "begin elsewhere, such as `rows joint at` a height, or choose another cover width"
                 ),

@@ -13,7 +13,7 @@ from roomspec.layout.extent import Run
 from roomspec.layout.set_out import set_out
 from roomspec.model.shape import SetOut
 from roomspec.model.wall import Wall
-from roomspec.quantities.length import shown_mm
+from roomspec.quantities.in_units import figure_text, length_text
 
 _BALANCED = SetOut("balanced")
 
@@ -81,6 +81,7 @@ def narrow_strip(facts: RoomFacts) -> Iterator[Finding]:
 
 def _at_ends(facts: RoomFacts) -> Iterator[Finding]:
     """Hold the end strips against `narrowest`, then against half a panel."""
+    units = facts.terms.units
     narrowest = facts.terms.narrowest
     for wall, runs in zip(facts.room.walls, facts.runs(), strict=True):
         for run in runs:
@@ -92,20 +93,20 @@ def _at_ends(facts: RoomFacts) -> Iterator[Finding]:
             path = ("wall", wall.name, "finishes", run.finishes[0])
             balanced = _balanced_ends(run)
             ends = _cut_ends(run, narrowest)
-            severity, wanted = "", f"the narrowest wanted is {shown_mm(narrowest)}"
+            severity, wanted = "", f"the narrowest wanted is {figure_text(narrowest, units)}"
             if not ends:
                 ends = {side: width for side, width in _cut_ends(run, (cover + 1) // 2).items() if width < balanced}
                 if ends and written(facts.here, (*path, "start")) is not None:
                     continue
-                severity, wanted = "hint", f"half a panel is {shown_mm(cover // 2)}"
+                severity, wanted = "hint", f"half a panel is {figure_text(cover // 2, units)}"
             if not ends:
                 continue
             cured = balanced >= narrowest and balanced > min(ends.values()) and run.start.way != "balanced"
             yield Finding(
                 at=facts.here((*path, "start")),
-                message=f"wall {wall.name}: {_strips(ends)}; {wanted}",
+                message=f"wall {wall.name}: {_strips(ends, units)}; {wanted}",
                 help=(
-                    f"`start balanced` makes both ends {shown_mm(balanced)}"
+                    f"`start balanced` makes both ends {figure_text(balanced, units)}"
                     if cured
                     else "begin elsewhere, such as `start joint at` a place, or choose another cover width"
                 ),
@@ -116,25 +117,29 @@ def _at_ends(facts: RoomFacts) -> Iterator[Finding]:
 
 
 def _in_reveals(facts: RoomFacts, wall: Wall, runs: Sequence[Run]) -> Iterator[Finding]:
+    units = facts.terms.units
     narrowest = facts.terms.narrowest
     for at, run, deep, rest in thin_reveals(wall, runs, narrowest):
         yield Finding(
             at=facts.here(("wall", wall.name, "openings", at, "reveal")),
             message=(
-                f"wall {wall.name}: the reveal of the {wall.openings[at].kind} is lined {shown_mm(deep)} deep, which"
-                f" leaves an inner strip of {shown_mm(rest)} mm; the narrowest wanted is {shown_mm(narrowest)}"
+                f"wall {wall.name}: the reveal of the {wall.openings[at].kind} is lined {figure_text(deep, units)}"
+                " deep, which"
+                f" leaves an inner strip of {length_text(rest, units)}; the narrowest wanted is"
+                f" {figure_text(narrowest, units)}"
             ),
-            help=f"line it with a panel of another cover width than {shown_mm(run.panel.cover)}",
+            help=f"line it with a panel of another cover width than {figure_text(run.panel.cover, units)}",
             about=(f"wall {wall.name}", f"panel {run.panel.name}", f"method {run.method.name}"),
         )
 
 
 def _beside_openings(facts: RoomFacts, wall: Wall, run: Run) -> Iterator[Finding]:
+    units = facts.terms.units
     legs: dict[int, list[Leg]] = {}
     for leg in thin_legs(wall, run, facts.terms.narrowest):
         legs.setdefault(leg.opening, []).append(leg)
     for at, found in legs.items():
-        said = [f"{shown_mm(leg.width)} mm at its {leg.side}" for leg in found]
+        said = [f"{length_text(leg.width, units)} at its {leg.side}" for leg in found]
         yield Finding(
             at=facts.here(("wall", wall.name, "openings", at)),
             message=f"wall {wall.name}: a joint near the {wall.openings[at].kind} leaves a leg of {listed(said)}",
@@ -156,8 +161,8 @@ def _balanced_ends(run: Run) -> int:
     return min(strips[0], strips[-1])
 
 
-def _strips(ends: dict[str, int]) -> str:
+def _strips(ends: dict[str, int], units: str) -> str:
     if len(set(ends.values())) == 1 and len(ends) == 2:
-        return f"the strips at both ends are {shown_mm(ends['left'])} mm"
-    first, *more = [f"at the {side} is {shown_mm(width)} mm" for side, width in ends.items()]
+        return f"the strips at both ends are {length_text(ends['left'], units)}"
+    first, *more = [f"at the {side} is {length_text(width, units)}" for side, width in ends.items()]
     return " and the one ".join([f"the strip {first}", *more])

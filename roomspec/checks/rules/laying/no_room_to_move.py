@@ -15,7 +15,8 @@ from roomspec.layout.ends import End
 from roomspec.layout.extent import Run
 from roomspec.layout.face import neighbours
 from roomspec.model.room import Room
-from roomspec.quantities.length import MM, shown_mm
+from roomspec.quantities.in_units import figure_text, length_text
+from roomspec.quantities.length import MM
 from roomspec.takeoff.movement import movement
 
 _PLAY = MM
@@ -127,6 +128,7 @@ def _up(run: Run) -> int | None:
 
 
 def _finding(facts: RoomFacts, wall: str, run: Run, way: str, figures: tuple[int, int, int], swing: Decimal) -> Finding:
+    units = facts.terms.units
     length, moved, allowed = figures
     moved = -(-moved // _TENTH) * _TENTH
     expands = written(facts.elsewhere(f"panel {run.panel.name}"), ("expands",))
@@ -134,8 +136,9 @@ def _finding(facts: RoomFacts, wall: str, run: Run, way: str, figures: tuple[int
     return Finding(
         at=facts.here(("wall", wall, "finishes", run.finishes[0], "method")),
         message=(
-            f"wall {wall}: a run of {run.panel.name} {shown_mm(length)} mm {way} moves {shown_mm(moved)} over"
-            f" {swing.normalize():f} K; its ends allow {shown_mm(allowed)}"
+            f"wall {wall}: a run of {run.panel.name} {length_text(length, units)} {way} moves"
+            f" {figure_text(moved, units)} over"
+            f" {swing.normalize():f} K; its ends allow {figure_text(allowed, units)}"
         ),
         help=f"leave a gap in method {run.method.name}, such as `gap 5 at {ends}`, or divide the run by a joint trim",
         about=(f"wall {wall}", f"panel {run.panel.name}", f"method {run.method.name}"),

@@ -7,7 +7,8 @@ from roomspec.checks.facts import RoomFacts
 from roomspec.checks.finding import Finding
 from roomspec.checks.record import Check, finds
 from roomspec.diagnostics.diagnostic import Citation, Edit, Fix
-from roomspec.quantities.length import MM, shown_mm
+from roomspec.quantities.in_units import figure_text, length_text
+from roomspec.quantities.length import MM
 
 LONGEST = 460 * MM
 """A panel up to this length may be laid half over half: 18 in."""
@@ -44,6 +45,7 @@ room 1 "Bar"
 )
 def offset_too_large(facts: RoomFacts) -> Iterator[Finding]:
     """Each flat finish in half bond whose panel is longer than LONGEST."""
+    units = facts.terms.units
     for wall in facts.room.walls:
         for at, finish in enumerate(wall.finishes):
             if finish.direction != "horizontal" or finish.bond != "half" or finish.panel.length <= LONGEST:
@@ -52,8 +54,9 @@ def offset_too_large(facts: RoomFacts) -> Iterator[Finding]:
             yield Finding(
                 at=bond,
                 message=(
-                    f"{finish.panel.name} is {shown_mm(finish.panel.length)} mm long and laid with an offset of 50 %;"
-                    f" over {shown_mm(LONGEST)} the most is 33 %"
+                    f"{finish.panel.name} is {length_text(finish.panel.length, units)} long and laid with an offset"
+                    " of 50 %;"
+                    f" over {figure_text(LONGEST, units)} the most is 33 %"
                 ),
                 help="use `bond third`",
                 about=(f"wall {wall.name}", f"panel {finish.panel.name}"),

@@ -11,6 +11,7 @@ from roomspec.diagnostics.diagnostic import Citation, Edit, Fix, Origin, Related
 from roomspec.layout.extent import Run
 from roomspec.model.product import Panel
 from roomspec.model.wall import Wall
+from roomspec.quantities.in_units import figure_text, length_text
 from roomspec.quantities.length import shown_mm
 
 _TURNED = {"vertical": "horizontal", "horizontal": "vertical"}
@@ -22,6 +23,7 @@ _TURNED = {"vertical": "horizontal", "horizontal": "vertical"}
         group="laying",
         severity="error",
         scope="room",
+        needs=("other way",),
         summary="panels run a way that they are not made for",
         why=(
             "A maker who says which way a panel may run has its length, its joint and its print in mind. Where nothing"
@@ -71,11 +73,16 @@ method glued
 )
 def panel_laid_wrong_way(facts: RoomFacts) -> Iterator[Finding]:
     """Hold each finish against its panel's `lay`, or, without one, each run against the panel's length."""
+    units = facts.terms.units
     for wall, runs in zip(facts.room.walls, facts.runs(), strict=True):
         run_of = {at: run for run in runs for at in run.finishes}
         for at, finish in enumerate(wall.finishes):
             panel, path = finish.panel, ("wall", wall.name, "finishes", at)
-            wrong = _against_lay(panel, finish.direction) if panel.lay else _against_length(wall, panel, run_of.get(at))
+            wrong = (
+                _against_lay(panel, finish.direction)
+                if panel.lay
+                else _against_length(wall, panel, run_of.get(at), units)
+            )
             if wrong:
                 yield _finding(facts, path, panel, finish.direction, f"wall {wall.name}", wrong)
     for ceiling in facts.room.ceilings:
@@ -93,15 +100,18 @@ def _against_lay(panel: Panel, direction: str) -> str:
     return f"{panel.name} is laid {direction}; its `lay` says {listed(panel.lay)}"
 
 
-def _against_length(wall: Wall, panel: Panel, run: Run | None) -> str:
+def _against_length(wall: Wall, panel: Panel, run: Run | None, units: str) -> str:
     if run is None or panel.joined == "all edges":
         return ""
     if not run.upright:
-        return f"{panel.name} is {shown_mm(panel.length)} mm long and is laid flat" if is_long(panel) else ""
+        return f"{panel.name} is {length_text(panel.length, units)} long and is laid flat" if is_long(panel) else ""
     height = run_height(wall, run)
     if is_long(panel) or height <= panel.length:
         return ""
-    return f"{panel.name} is only {shown_mm(panel.length)} mm long and stands upright on {shown_mm(height)}"
+    return (
+        f"{panel.name} is only {length_text(panel.length, units)} long and stands upright on"
+        f" {figure_text(height, units)}"
+    )
 
 
 def _finding(facts: RoomFacts, path: Path, panel: Panel, direction: str, face: str, wrong: str) -> Finding:

@@ -10,7 +10,7 @@ from roomspec.checks.record import Check, finds
 from roomspec.diagnostics.diagnostic import Citation, Related
 from roomspec.layout.extent import Run
 from roomspec.model.wall import Wall
-from roomspec.quantities.length import shown_mm
+from roomspec.quantities.in_units import length_text
 
 _PANEL = """\
 panel dune-mural "Dune print, numbered set of four"
@@ -52,9 +52,10 @@ room 1 "Bedroom"
 )
 def set_broken(facts: RoomFacts) -> Iterator[Finding]:
     """Each run of a numbered panel: one panel a strip, and whole sets."""
+    units = facts.terms.units
     for wall, runs in zip(facts.room.walls, facts.runs(), strict=True):
         for run in runs:
-            wrong = _broken(wall, run) if run.panel.sequence > 1 and run.strips else None
+            wrong = _broken(wall, run, units) if run.panel.sequence > 1 and run.strips else None
             if wrong is None:
                 continue
             message, help_, severity = wrong
@@ -70,13 +71,14 @@ def set_broken(facts: RoomFacts) -> Iterator[Finding]:
             )
 
 
-def _broken(wall: Wall, run: Run) -> tuple[str, str, str] | None:
+def _broken(wall: Wall, run: Run, units: str) -> tuple[str, str, str] | None:
     """What is wrong, what to do, and the severity ("" for the check's own); None where the sets are whole."""
     panel, strips = run.panel, len(run.strips)
     along = run_height(wall, run) if run.upright else run.bounds[1] - run.bounds[0]
     if along > panel.length or (run.upright and wall.joints_up):
         message = (
-            f"each strip is {shown_mm(along)} mm long and takes more than one panel of {panel.name}, so numbers of its"
+            f"each strip is {length_text(along, units)} long and takes more than one panel of {panel.name}, so"
+            " numbers of its"
             f" set of {panel.sequence} repeat"
         )
         return message, "a set keeps its order only where one panel fills a strip", ""

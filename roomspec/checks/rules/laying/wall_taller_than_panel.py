@@ -7,7 +7,7 @@ from roomspec.checks.finding import Finding
 from roomspec.checks.panel_length import is_long, run_height
 from roomspec.checks.record import COMMON_PRACTICE, Check, finds
 from roomspec.diagnostics.diagnostic import Related
-from roomspec.quantities.length import shown_mm
+from roomspec.quantities.in_units import figure_text, length_text
 
 
 @finds(
@@ -16,7 +16,7 @@ from roomspec.quantities.length import shown_mm
         group="laying",
         severity="error",
         scope="room",
-        needs=("upright", "plain ends"),
+        needs=("upright", "plain ends", "tall"),
         summary="upright panels are shorter than the wall, and no joint trim covers their ends",
         why=(
             "Panels joined on their long edges only have plain ends. Where one stands on another, the joint is open to"
@@ -70,6 +70,7 @@ def wall_taller_than_panel(facts: RoomFacts) -> Iterator[Finding]:
 
     A short panel whose maker says nothing is told to be turned instead (panel-laid-wrong-way).
     """
+    units = facts.terms.units
     for wall, runs in zip(facts.room.walls, facts.runs(), strict=True):
         for run in runs:
             panel, method = run.panel, run.method
@@ -78,13 +79,14 @@ def wall_taller_than_panel(facts: RoomFacts) -> Iterator[Finding]:
             height = run_height(wall, run)
             if height <= panel.length or not (panel.lay or is_long(panel)):
                 continue
-            where = f" at {shown_mm(wall.joints_up[0])}" if wall.joints_up else ""
+            where = f" at {figure_text(wall.joints_up[0], units)}" if wall.joints_up else ""
             entry = written(facts.elsewhere(f"panel {panel.name}"), ("stocks", 0))
             yield Finding(
                 at=facts.here(("wall", wall.name, "finishes", run.finishes[0], "panel")),
                 message=(
-                    f"wall {wall.name}: the panels have {shown_mm(height)} mm to cover and {panel.name} is"
-                    f" {shown_mm(panel.length)} long, {shown_mm(height - panel.length)} short; no trim covers the end"
+                    f"wall {wall.name}: the panels have {length_text(height, units)} to cover and {panel.name} is"
+                    f" {figure_text(panel.length, units)} long, {figure_text(height - panel.length, units)} short; no"
+                    " trim covers the end"
                     f" joints{where}"
                 ),
                 help=(

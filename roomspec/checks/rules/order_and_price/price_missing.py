@@ -8,7 +8,7 @@ from roomspec.checks.record import COMMON_PRACTICE, Check, finds
 from roomspec.checks.used import products_used
 from roomspec.checks.wording import listed
 from roomspec.model.product import Panel, Product, Support, Trim
-from roomspec.quantities.length import mm_text
+from roomspec.quantities.in_units import exact_text
 
 _JOB = """\
 job example
@@ -49,7 +49,7 @@ method glued
 def price_missing(facts: JobFacts) -> Iterator[Finding]:
     """Every product that the job's finishes and their methods name."""
     for kind, product in products_used(facts.used):
-        unpriced = _unpriced(product)
+        unpriced = _unpriced(product, facts.job.terms.units)
         if unpriced is None:
             continue
         key = f"{kind} {product.name}"
@@ -62,13 +62,13 @@ def price_missing(facts: JobFacts) -> Iterator[Finding]:
         )
 
 
-def _unpriced(product: Product) -> list[str] | None:
+def _unpriced(product: Product, units: str) -> list[str] | None:
     """None where all of it has a price; else the lengths that have none, empty where nothing has."""
     if product.price is not None:
         return None
     if not isinstance(product, Panel | Trim | Support):
         return []
-    without = [mm_text(stock.length) for stock in product.stocks if stock.price is None]
+    without = [exact_text(stock.length, units).removesuffix(" mm") for stock in product.stocks if stock.price is None]
     if not without:
         return None
     return without if len(without) < len(product.stocks) else []

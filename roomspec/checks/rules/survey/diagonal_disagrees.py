@@ -9,7 +9,8 @@ from roomspec.checks.record import Check, finds
 from roomspec.diagnostics.diagnostic import Citation
 from roomspec.layout.room_plan import diagonal_on_plan
 from roomspec.model.room import Diagonal, Room
-from roomspec.quantities.length import MM, shown_mm
+from roomspec.quantities.in_units import figure_text, length_text
+from roomspec.quantities.length import MM
 
 
 def diagonal_limit(length: int) -> int:
@@ -54,6 +55,7 @@ room 1 "Bedroom"
 )
 def diagonal_disagrees(facts: RoomFacts) -> Iterator[Finding]:
     """Compare each diagonal with the plan, unless a reading error took a wall out of it."""
+    units = facts.terms.units
     if facts.room.incomplete:
         return
     names = {wall.name for wall in facts.room.walls}
@@ -67,8 +69,10 @@ def diagonal_disagrees(facts: RoomFacts) -> Iterator[Finding]:
         yield Finding(
             at=facts.here(("diagonals", at, "length")),
             message=(
-                f"the diagonal from {diagonal.start} to {diagonal.end} is {shown_mm(diagonal.length)} mm; the walls and"
-                f" corners give {shown_mm(planned)}, {shown_mm(abs(off))} {'less' if off > 0 else 'more'}"
+                f"the diagonal from {diagonal.start} to {diagonal.end} is {length_text(diagonal.length, units)}; the"
+                " walls and"
+                f" corners give {figure_text(planned, units)}, {figure_text(abs(off), units)}"
+                f" {'less' if off > 0 else 'more'}"
             ),
             help=_corner_wanted(facts.room, diagonal) or "measure the walls, their corners and the diagonal again",
             about=(f"wall {diagonal.start}", f"wall {diagonal.end}"),

@@ -8,7 +8,7 @@ from roomspec.checks.record import COMMON_PRACTICE, Check, finds
 from roomspec.checks.wording import listed
 from roomspec.diagnostics.diagnostic import Related
 from roomspec.model.room import Room
-from roomspec.quantities.length import shown_mm
+from roomspec.quantities.in_units import figure_text
 
 _SAID = 6
 
@@ -42,7 +42,8 @@ room 1 "Bedroom"
 )
 def dimension_unconfirmed(facts: RoomFacts) -> Iterator[Finding]:
     """One finding a room, with everything in it that is not confirmed."""
-    found = list(_unconfirmed(facts.room))
+    units = facts.terms.units
+    found = list(_unconfirmed(facts.room, units))
     if not found:
         return
     (_, first), *rest = found
@@ -60,11 +61,11 @@ def dimension_unconfirmed(facts: RoomFacts) -> Iterator[Finding]:
     )
 
 
-def _unconfirmed(room: Room) -> Iterator[tuple[str, Path]]:
+def _unconfirmed(room: Room, units: str) -> Iterator[tuple[str, Path]]:
     for wall in room.walls:
         path = ("wall", wall.name)
         if not wall.confirmed:
-            yield f"wall {wall.name} ({shown_mm(wall.width)} wide)", (*path, "confirmed")
+            yield f"wall {wall.name} ({figure_text(wall.width, units)} wide)", (*path, "confirmed")
         if not wall.height_confirmed:
             yield f"the height of wall {wall.name}", (*path, "top")
         for field in ("openings", "obstacles", "boxing"):

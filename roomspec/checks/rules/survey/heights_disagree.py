@@ -9,7 +9,8 @@ from roomspec.checks.wording import listed
 from roomspec.diagnostics.diagnostic import Related
 from roomspec.model.room import Room
 from roomspec.model.wall import Wall
-from roomspec.quantities.length import MM, shown_mm
+from roomspec.quantities.in_units import figure_text
+from roomspec.quantities.length import MM
 
 APART = 50 * MM
 """More than a ceiling runs out of level from wall to wall. Common practice, no source."""
@@ -53,6 +54,7 @@ room 1 "Bedroom"
 )
 def heights_disagree(facts: RoomFacts) -> Iterator[Finding]:
     """One finding a room, with all such corners."""
+    units = facts.terms.units
     found = list(_corners(facts.room))
     if not found:
         return
@@ -60,7 +62,7 @@ def heights_disagree(facts: RoomFacts) -> Iterator[Finding]:
     counts = [sum(wall in pair for pair in found) for wall in facts.room.walls]
     first = facts.room.walls[counts.index(max(counts))]
     met = [other for pair in found if first in pair for other in pair if other != first]
-    beside = listed([f"wall {wall.name} ({_high(wall)})" for wall in met])
+    beside = listed([f"wall {wall.name} ({_high(wall, units)})" for wall in met])
     rest = len(found) - len(met)
     more = "" if not rest else "; 1 more corner disagrees" if rest == 1 else f"; {rest} more corners disagree"
     walls = dict.fromkeys(wall.name for pair in found for wall in pair)
@@ -68,7 +70,7 @@ def heights_disagree(facts: RoomFacts) -> Iterator[Finding]:
     places = dict.fromkeys(facts.here(("wall", name, "top")) for name in walls)
     yield Finding(
         at=at,
-        message=f"wall {first.name} is {_high(first)} high where it meets {beside}{more}",
+        message=f"wall {first.name} is {_high(first, units)} high where it meets {beside}{more}",
         help="measure the heights again, or allow it where the ceiling steps or a wall is a low one",
         about=tuple(f"wall {name}" for name in walls),
         related=tuple(Related("a height here", place) for place in places if place != at)[:_MOST],
@@ -89,5 +91,5 @@ def _level(wall: Wall) -> bool:
     return len({y for _, y in wall.top}) == 1 and len({y for _, y in wall.floor}) == 1
 
 
-def _high(wall: Wall) -> str:
-    return shown_mm(wall.top[0][1])
+def _high(wall: Wall, units: str) -> str:
+    return figure_text(wall.top[0][1], units)

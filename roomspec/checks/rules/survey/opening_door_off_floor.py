@@ -6,7 +6,7 @@ from roomspec.checks.facts import RoomFacts, written
 from roomspec.checks.finding import Finding
 from roomspec.checks.record import COMMON_PRACTICE, Check, finds
 from roomspec.diagnostics.diagnostic import Edit, Fix, Origin
-from roomspec.quantities.length import shown_mm
+from roomspec.quantities.in_units import length_text
 
 
 @finds(
@@ -42,6 +42,7 @@ room 1 "Bedroom"
 )
 def opening_door_off_floor(facts: RoomFacts) -> Iterator[Finding]:
     """Each door that does not begin at the floor, which on a stair is the floor at that place."""
+    units = facts.terms.units
     for wall in facts.room.walls:
         for at, opening in enumerate(wall.openings):
             if opening.kind != "door" or opening.sill <= 0:
@@ -50,7 +51,7 @@ def opening_door_off_floor(facts: RoomFacts) -> Iterator[Finding]:
             edits = (Edit(Origin(sill.block, sill.line, max(0, sill.start - 1), sill.end), ""),) if sill else ()
             yield Finding(
                 at=sill or facts.here(("wall", wall.name, "openings", at)),
-                message=f"the door of wall {wall.name} begins {shown_mm(opening.sill)} mm above the floor",
+                message=f"the door of wall {wall.name} begins {length_text(opening.sill, units)} above the floor",
                 help="leave the sill out, write `window`, or allow it where there is a step",
                 about=(f"wall {wall.name}",),
                 fixes=(Fix("take the sill out", edits),) if edits else (),

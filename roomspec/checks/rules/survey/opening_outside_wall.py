@@ -7,7 +7,8 @@ from roomspec.checks.finding import Finding
 from roomspec.checks.profile import lowest
 from roomspec.checks.record import COMMON_PRACTICE, Check, finds
 from roomspec.model.wall import Opening, Wall
-from roomspec.quantities.length import MM, shown_mm
+from roomspec.quantities.in_units import figure_text, length_text
+from roomspec.quantities.length import MM
 
 
 @finds(
@@ -42,9 +43,10 @@ room 1 "Bedroom"
 )
 def opening_outside_wall(facts: RoomFacts) -> Iterator[Finding]:
     """Hold each opening against the wall's ends and its top line."""
+    units = facts.terms.units
     for wall in facts.room.walls:
         for at, opening in enumerate(wall.openings):
-            beyond = _beyond(wall, opening)
+            beyond = _beyond(wall, opening, units)
             if beyond:
                 yield Finding(
                     at=facts.here(("wall", wall.name, "openings", at)),
@@ -54,20 +56,22 @@ def opening_outside_wall(facts: RoomFacts) -> Iterator[Finding]:
                 )
 
 
-def _beyond(wall: Wall, opening: Opening) -> str:
+def _beyond(wall: Wall, opening: Opening, units: str) -> str:
     """Where it reaches beyond the wall, with the figures; empty where it fits."""
     # Out of plumb, the larger width: what is over it is over it at every height.
     width = max(wall.width, wall.width_top)
     if opening.x < 0:
-        return f"{shown_mm(-opening.x)} mm beyond the left end of wall {wall.name}"
+        return f"{length_text(-opening.x, units)} beyond the left end of wall {wall.name}"
     if opening.right > width:
-        over = shown_mm(opening.right - width)
-        return f"{over} mm beyond the right end of wall {wall.name}, which is {shown_mm(width)} wide"
+        over = length_text(opening.right - width, units)
+        return f"{over} beyond the right end of wall {wall.name}, which is {figure_text(width, units)} wide"
     if opening.sill < 0:
-        return f"{shown_mm(-opening.sill)} mm below the floor"
+        return f"{length_text(-opening.sill, units)} below the floor"
     ceiling = lowest(wall.top, opening.x, opening.right)
     if ceiling is not None and opening.top > ceiling:
         above = int(opening.top - ceiling)
-        much = shown_mm(above) if above >= MM // 20 else "less than 0.1"
-        return f"{much} mm over the ceiling line of wall {wall.name}, which is {shown_mm(int(ceiling))} high there"
+        much = length_text(above, units) if above >= MM // 20 else "less than 0.1 mm"
+        return (
+            f"{much} over the ceiling line of wall {wall.name}, which is {figure_text(int(ceiling), units)} high there"
+        )
     return ""

@@ -7,7 +7,7 @@ from roomspec.checks.finding import Finding
 from roomspec.checks.record import COMMON_PRACTICE, Check, finds
 from roomspec.checks.sweep import overlaps
 from roomspec.diagnostics.diagnostic import Related
-from roomspec.quantities.length import shown_mm
+from roomspec.quantities.in_units import figure_text
 
 
 @finds(
@@ -43,6 +43,7 @@ room 1 "Bedroom"
 )
 def openings_overlap(facts: RoomFacts) -> Iterator[Finding]:
     """Sweep each wall's openings; baths, units and boxing may well stand before one."""
+    units = facts.terms.units
     for wall in facts.room.walls:
         if len(wall.openings) < 2:
             continue
@@ -56,7 +57,8 @@ def openings_overlap(facts: RoomFacts) -> Iterator[Finding]:
                 at=facts.here(("wall", wall.name, "openings", one)),
                 message=(
                     f"the {kind} lies over {'another' if kind == before else 'a'} {before} of wall {wall.name}:"
-                    f" both take {shown_mm(left)} to {shown_mm(right)}, {shown_mm(bottom)} to {shown_mm(top)} up"
+                    f" both take {figure_text(left, units)} to {figure_text(right, units)},"
+                    f" {figure_text(bottom, units)} to {figure_text(top, units)} up"
                 ),
                 help="check where both are; `at` is measured from the left end unless `from right` follows it",
                 about=(f"wall {wall.name}",),

@@ -8,7 +8,7 @@ from roomspec.checks.record import COMMON_PRACTICE, Check, finds
 from roomspec.checks.sweep import holders
 from roomspec.diagnostics.diagnostic import Related
 from roomspec.model.wall import Opening
-from roomspec.quantities.length import shown_mm
+from roomspec.quantities.in_units import figure_text
 
 
 @finds(
@@ -45,6 +45,7 @@ room 1 "Bedroom"
 )
 def point_in_opening(facts: RoomFacts) -> Iterator[Finding]:
     """Sweep each wall's points through its openings; a point on an edge is not inside."""
+    units = facts.terms.units
     for wall in facts.room.walls:
         if not wall.openings or not wall.points:
             continue
@@ -56,9 +57,10 @@ def point_in_opening(facts: RoomFacts) -> Iterator[Finding]:
             yield Finding(
                 at=facts.here(("wall", wall.name, "points", at)),
                 message=(
-                    f"the {point.kind} at {shown_mm(point.x)} up {shown_mm(point.up)} is in the {opening.kind} of wall"
-                    f" {wall.name}, which takes {shown_mm(opening.x)} to {shown_mm(opening.right)},"
-                    f" {shown_mm(opening.sill)} to {shown_mm(opening.top)} up"
+                    f"the {point.kind} at {figure_text(point.x, units)} up {figure_text(point.up, units)} is in the"
+                    f" {opening.kind} of wall"
+                    f" {wall.name}, which takes {figure_text(opening.x, units)} to {figure_text(opening.right, units)},"
+                    f" {figure_text(opening.sill, units)} to {figure_text(opening.top, units)} up"
                 ),
                 help="check where both are",
                 about=(f"wall {wall.name}",),

@@ -7,7 +7,7 @@ from roomspec.checks.finding import Finding
 from roomspec.checks.record import COMMON_PRACTICE, Check, finds
 from roomspec.layout.slabs import height_at
 from roomspec.model.wall import Ceiling, Wall, WallPoint
-from roomspec.quantities.length import shown_mm
+from roomspec.quantities.in_units import figure_text, length_text
 
 
 @finds(
@@ -41,11 +41,12 @@ room 1 "Bedroom"
 )
 def point_outside_wall(facts: RoomFacts) -> Iterator[Finding]:
     """Hold each point against the face's ends and its top line; a point just on one of them is not beyond it."""
+    units = facts.terms.units
     faces: list[tuple[str, Wall | Ceiling]] = [("wall", wall) for wall in facts.room.walls]
     faces += (("ceiling", ceiling) for ceiling in facts.room.ceilings)
     for kind, face in faces:
         for at, point in enumerate(face.points):
-            beyond = _beyond(face, point, f"{kind} {face.name}")
+            beyond = _beyond(face, point, f"{kind} {face.name}", units)
             if beyond:
                 yield Finding(
                     at=facts.here((kind, face.name, "points", at)),
@@ -55,7 +56,7 @@ def point_outside_wall(facts: RoomFacts) -> Iterator[Finding]:
                 )
 
 
-def _beyond(face: Wall | Ceiling, point: WallPoint, name: str) -> str:
+def _beyond(face: Wall | Ceiling, point: WallPoint, name: str, units: str) -> str:
     """How far it lies beyond the face, with the figures; empty where it does not.
 
     Of a ceiling that is the room's own plan only the sides at 0 are known.
@@ -63,17 +64,22 @@ def _beyond(face: Wall | Ceiling, point: WallPoint, name: str) -> str:
     # Out of plumb, the larger width: what is over it is over it at every height.
     width = max(face.width, face.width_top) if isinstance(face, Wall) else face.width
     if point.x < 0:
-        return f"{shown_mm(-point.x)} mm beyond the left end of {name}"
+        return f"{length_text(-point.x, units)} beyond the left end of {name}"
     if width is not None and point.x > width:
-        return f"{shown_mm(point.x - width)} mm beyond the right end of {name}, which is {shown_mm(width)} wide"
+        return (
+            f"{length_text(point.x - width, units)} beyond the right end of {name}, which is"
+            f" {figure_text(width, units)} wide"
+        )
     if point.up < 0:
-        return f"{shown_mm(-point.up)} mm below the floor line of {name}"
+        return f"{length_text(-point.up, units)} below the floor line of {name}"
     top = _top(face, point.x)
     if top is None or point.up <= top:
         return ""
     line = "ceiling line" if isinstance(face, Wall) else "far side"
-    there = f"is {shown_mm(top)} high there" if isinstance(face, Wall) else f"is {shown_mm(top)} across"
-    return f"{shown_mm(point.up - top)} mm over the {line} of {name}, which {there}"
+    there = (
+        f"is {figure_text(top, units)} high there" if isinstance(face, Wall) else f"is {figure_text(top, units)} across"
+    )
+    return f"{length_text(point.up - top, units)} over the {line} of {name}, which {there}"
 
 
 def _top(face: Wall | Ceiling, x: int) -> int | None:

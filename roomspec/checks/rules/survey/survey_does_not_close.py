@@ -8,7 +8,7 @@ from roomspec.checks.record import Check, finds
 from roomspec.checks.wording import listed
 from roomspec.diagnostics.diagnostic import Citation, Related
 from roomspec.layout.room_plan import closure_limit
-from roomspec.quantities.length import shown_mm
+from roomspec.quantities.in_units import figure_text, length_text
 
 
 @finds(
@@ -49,16 +49,20 @@ def survey_does_not_close(facts: RoomFacts) -> Iterator[Finding]:
 
     A room that lost a wall to a reading error is not judged: the error says enough.
     """
+    units = facts.terms.units
     plan = facts.plan()
     if facts.room.incomplete or plan.closure_error is None or plan.closure_error <= closure_limit(plan.perimeter):
         return
-    changes = [f"wall {name} {shown_mm(abs(by))} {'longer' if by > 0 else 'shorter'}" for name, by in plan.mend]
+    changes = [
+        f"wall {name} {figure_text(abs(by), units)} {'longer' if by > 0 else 'shorter'}" for name, by in plan.mend
+    ]
     mend = f"{listed(changes)} would close it, to name one way: measure again" if changes else ""
     yield Finding(
         at=facts.here(("name",)),
         message=(
-            f"the survey does not close: the last wall ends {shown_mm(plan.closure_error)} mm from the start of the"
-            f" first; up to {shown_mm(closure_limit(plan.perimeter))} is allowed"
+            f"the survey does not close: the last wall ends {length_text(plan.closure_error, units)} from the start"
+            " of the"
+            f" first; up to {figure_text(closure_limit(plan.perimeter), units)} is allowed"
         ),
         help=mend or "measure the walls and corners again",
         related=tuple(

@@ -8,7 +8,7 @@ from roomspec.checks.finding import Finding
 from roomspec.checks.lined import lined_faces, named, one
 from roomspec.checks.record import COMMON_PRACTICE, Check, finds
 from roomspec.diagnostics.diagnostic import Related
-from roomspec.quantities.length import shown_mm
+from roomspec.quantities.in_units import figure_text, length_text
 
 
 @finds(
@@ -52,6 +52,7 @@ room 1 "Attic bedroom"
 )
 def too_long_to_get_in(facts: RoomFacts) -> Iterator[Finding]:
     """The pieces of each lining first; where all of them can be got in, the panels that they are cut from."""
+    units = facts.terms.units
     access = facts.room.access
     if access is None:
         return
@@ -69,13 +70,16 @@ def too_long_to_get_in(facts: RoomFacts) -> Iterator[Finding]:
         walls = [("wall", name) for name, length in pieces.items() if length > access]
         longest = max(pieces.values())
         if walls:
-            message = f"{named(walls)}: pieces of {panel.name} are up to {shown_mm(longest)} mm long"
+            message = f"{named(walls)}: pieces of {panel.name} are up to {length_text(longest, units)} long"
         else:
             walls = [("wall", name) for name in pieces]
-            message = f"{panel.name} is {shown_mm(panel.length)} mm long, its longest piece here {shown_mm(longest)}"
+            message = (
+                f"{panel.name} is {length_text(panel.length, units)} long, its longest piece here"
+                f" {figure_text(longest, units)}"
+            )
         yield Finding(
             at=facts.here(("access",)),
-            message=f"{message}; {shown_mm(access)} is the most that can be got in",
+            message=f"{message}; {figure_text(access, units)} is the most that can be got in",
             help="choose a shorter panel with a joint"
             if longest > access
             else "cut the panels before carrying them in",

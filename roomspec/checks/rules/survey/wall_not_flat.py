@@ -10,7 +10,7 @@ from roomspec.checks.lined import finish_box, lined_faces
 from roomspec.checks.record import Check, finds
 from roomspec.diagnostics.diagnostic import Citation, Edit, Fix, Related
 from roomspec.model.method import Method
-from roomspec.quantities.length import shown_mm
+from roomspec.quantities.in_units import figure_text, length_text
 from roomspec.takeoff.clip import box_of
 
 
@@ -61,6 +61,7 @@ room 1 "Breakfast room"
 )
 def wall_not_flat(facts: RoomFacts) -> Iterator[Finding]:
     """Hold each measured gap against what the method of each finish over it takes."""
+    units = facts.terms.units
     for kind, face in lined_faces(facts.room):
         for at, finish in enumerate(face.finishes):
             box = finish_box(face, finish)
@@ -73,8 +74,8 @@ def wall_not_flat(facts: RoomFacts) -> Iterator[Finding]:
                 yield Finding(
                     at=facts.here((kind, face.name, "flatness", place)),
                     message=(
-                        f"{shown_mm(flat.gap)} mm out of flat under {shown_mm(flat.under)};"
-                        f" {shown_mm(allowed)} is the most {why}"
+                        f"{length_text(flat.gap, units)} out of flat under {figure_text(flat.under, units)};"
+                        f" {figure_text(allowed, units)} is the most {why}"
                     ),
                     help="float the wall level, or take up the difference with battens packed to a plane",
                     about=(f"{kind} {face.name}", f"method {finish.method.name}"),

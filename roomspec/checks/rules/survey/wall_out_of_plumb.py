@@ -8,7 +8,7 @@ from roomspec.checks.finding import Finding
 from roomspec.checks.flatness_limits import plumb_allowed
 from roomspec.checks.record import Check, finds
 from roomspec.diagnostics.diagnostic import Citation
-from roomspec.quantities.length import shown_mm
+from roomspec.quantities.in_units import figure_text, length_text
 
 
 @finds(
@@ -51,6 +51,7 @@ room 1 "Breakfast room"
 )
 def wall_out_of_plumb(facts: RoomFacts) -> Iterator[Finding]:
     """Hold the difference of each lined wall's two widths against the tolerance for its height."""
+    units = facts.terms.units
     for wall in facts.room.walls:
         lean = wall.width_top - wall.width
         height = max((y for _, y in wall.top), default=0)
@@ -60,8 +61,10 @@ def wall_out_of_plumb(facts: RoomFacts) -> Iterator[Finding]:
         yield Finding(
             at=facts.here(("wall", wall.name, "width_top")),
             message=(
-                f"wall {wall.name} is {shown_mm(abs(lean))} mm {'wider' if lean > 0 else 'narrower'} at the ceiling"
-                f" than at the floor; {shown_mm(allowed)} is the most for a wall {shown_mm(height)} high"
+                f"wall {wall.name} is {length_text(abs(lean), units)} {'wider' if lean > 0 else 'narrower'} at the"
+                " ceiling"
+                f" than at the floor; {figure_text(allowed, units)} is the most for a wall"
+                f" {figure_text(height, units)} high"
             ),
             help="batten the corner out plumb, or allow it once the client knows that the last panel tapers",
             about=(f"wall {wall.name}",),

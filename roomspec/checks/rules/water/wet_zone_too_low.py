@@ -8,7 +8,8 @@ from roomspec.checks.profile import lowest
 from roomspec.checks.record import Check, finds
 from roomspec.diagnostics.diagnostic import Citation, Edit, Fix
 from roomspec.model.wall import Wall
-from roomspec.quantities.length import MM, shown_mm
+from roomspec.quantities.in_units import figure_text, length_text
+from roomspec.quantities.length import MM
 from roomspec.takeoff.clip import Box, box_of
 
 LEAST = 1800 * MM
@@ -49,6 +50,7 @@ room 1 "Shower room"
 )
 def wet_zone_too_low(facts: RoomFacts) -> Iterator[Finding]:
     """Each `wet direct` line that begins near the floor, over a tray or a bath; up to the ceiling is high enough."""
+    units = facts.terms.units
     for wall in facts.room.walls:
         zones = [(at, box_of(wet.region)) for at, wet in enumerate(wall.wet) if wet.exposure == "direct"]
         for at, zone in zones:
@@ -61,12 +63,15 @@ def wet_zone_too_low(facts: RoomFacts) -> Iterator[Finding]:
             yield Finding(
                 at=facts.here(line),
                 message=(
-                    f"wall {wall.name}: this direct zone ends {shown_mm(top)} mm up; a shower's goes to"
-                    f" {shown_mm(LEAST)} at least"
+                    f"wall {wall.name}: this direct zone ends {length_text(top, units)} up; a shower's goes to"
+                    f" {figure_text(LEAST, units)} at least"
                 ),
-                help=f"let it end at {shown_mm(LEAST)} or higher; where it is no shower, `wet splash` may be meant",
+                help=(
+                    f"let it end at {figure_text(LEAST, units)} or higher; where it is no shower, `wet splash` may be"
+                    " meant"
+                ),
                 about=(f"wall {wall.name}",),
-                fixes=(Fix(f"raise it to {shown_mm(LEAST)}", edits),) if edits else (),
+                fixes=(Fix(f"raise it to {LEAST // MM}", edits),) if edits else (),
             )
 
 
