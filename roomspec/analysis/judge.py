@@ -1,6 +1,7 @@
 """Checks over a compiled job: each room, product, method and the job, less what is waved off."""
 
 from collections.abc import Iterable, Iterator, Mapping
+from functools import cache
 from typing import NamedTuple
 
 from roomspec.analysis.engine import Engine
@@ -115,9 +116,9 @@ def _room(
             terms,
             origins.at,
             lambda key: _where(compiled.origins.get(key)),
-            lambda: engine.plan(room),
-            lambda: engine.runs(room),
-            lambda: engine.layout(room, terms),
+            cache(lambda: engine.plan(room)),
+            cache(lambda: engine.runs(room)),
+            cache(lambda: engine.layout(room, terms)),
             *offered,
         )
         return _Judged(run_checks(facts), used_in(room))

@@ -15,8 +15,12 @@ from roomspec.takeoff.substrates import layers_on
 
 def lined_faces(room: Room) -> Iterator[tuple[str, Wall | Ceiling]]:
     """(`wall` or `ceiling`, face) for each face that has a finish."""
-    yield from (("wall", wall) for wall in room.walls if wall.finishes and not wall.bare)
-    yield from (("ceiling", ceiling) for ceiling in room.ceilings if ceiling.finishes and not ceiling.bare)
+    for wall in room.walls:
+        if wall.finishes and not wall.bare:
+            yield "wall", wall
+    for ceiling in room.ceilings:
+        if ceiling.finishes and not ceiling.bare:
+            yield "ceiling", ceiling
 
 
 def used_panels(job: Job) -> dict[Panel, str]:

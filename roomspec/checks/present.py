@@ -13,6 +13,7 @@ from roomspec.model.wall import Ceiling, Substrate, Surface, Wall
 WORDS = {
     "openings": "a door, a window or the like",
     "several openings": "a face with two of them",
+    "lined": "an opening with a lined reveal",
     "points": "a socket, a switch, a pipe or a fixture",
     "wired": "a socket or a switch",
     "load": "a fixture whose weight is stated",
@@ -40,6 +41,10 @@ WORDS = {
     "expands": "panels that expand",
     "numbered": "panels in numbered sets",
     "plain ends": "panels whose end joints are open",
+    "tall": "a wall higher than its panels are long",
+    "other way": "panels that run a way that their maker does not name",
+    "bare corner": "a method that names nothing for outside corners",
+    "bare edge": "a lining that may end without a trim",
 }
 """What a check may need, and what it means. A word may stand for more than is so, never for less."""
 
@@ -54,17 +59,23 @@ def present(room: Room) -> frozenset[str]:
             found.add("outside")
         if wall.obstacles:
             found.update(_of_obstacles(wall))
-        _of_face(wall, found)
+        if wall.boxing:
+            found.add("bare edge")
+        _of_face(wall, max([y for _, y in wall.top], default=0), found)
     for ceiling in room.ceilings:
-        _of_face(ceiling, found)
+        _of_face(ceiling, 0, found)
+    if "bare corner" in found and ("outside" in found or "lined" in found):
+        found.add("bare edge")
     return frozenset(found)
 
 
-def _of_face(face: Wall | Ceiling, found: set[str]) -> None:
+def _of_face(face: Wall | Ceiling, height: int, found: set[str]) -> None:
     if face.openings:
         found.add("openings")
         if len(face.openings) > 1:
             found.add("several openings")
+        if any(opening.lined for opening in face.openings):
+            found.add("lined")
     if face.points:
         found.add("points")
         found.update("wired" for point in face.points if point.kind in ("socket", "switch"))
@@ -86,6 +97,10 @@ def _of_face(face: Wall | Ceiling, found: set[str]) -> None:
         found.add("flat" if finish.direction in ("horizontal", "crosswise") else "upright")
         if finish.bond != "stacked":
             found.add("bond")
+        if finish.direction not in finish.panel.lay:
+            found.add("other way")
+        if height > finish.panel.length:
+            found.add("tall")
         found.update(_of_lining(finish.panel, finish.method))
 
 
@@ -128,6 +143,8 @@ def _of_lining(panel: Panel, method: Method) -> frozenset[str]:
         "mitred": "mitred" in (method.inside_corner, method.outside_corner),
         "expands": bool(panel.expands),
         "numbered": panel.sequence > 1,
+        "bare edge": method.edge is None,
+        "bare corner": method.outside_corner in (None, "butted"),
         "plain ends": panel.joined != "all edges" and method.joint is None,
     }
     return frozenset(word for word, is_so in holds.items() if is_so)

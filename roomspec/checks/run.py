@@ -17,11 +17,11 @@ def run_checks(facts: RoomFacts | EntryFacts | JobFacts, checks: Sequence[Check]
 
     Of very many of one check on one face the first few stand for all (`first_few.py`).
     """
-    raised = [
-        _named(check, finding)
-        for check, find in _asked(facts, tuple(checks))
-        for finding in first_few(find(facts), check.summary)
-    ]
+    raised: list[Raised] = []
+    for check, find in _asked(facts, tuple(checks)):
+        found = list(find(facts))
+        if found:
+            raised += [_named(check, finding) for finding in first_few(found, check.summary)]
     return tuple(dict.fromkeys(raised)) if raised else ()
 
 

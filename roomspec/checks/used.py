@@ -91,9 +91,11 @@ def products_of(method: Method) -> dict[tuple[str, str], Product]:
 def _tasks(wall: Wall) -> Iterator[Task]:
     for removal in wall.removals:
         yield "removing", (removal.what,), ("m2", "m", "each")
+    if wall.bare or not wall.finishes:
+        return
     sealed = any(wet.exposure == "direct" for wet in wall.wet)
     reveals = any(lined_reveals(opening) for opening in wall.openings)
-    for finish in () if wall.bare else wall.finishes:
+    for finish in wall.finishes:
         cut = any(covers(wall, finish, point.x, point.up) for point in wall.points)
         yield from _finish_tasks(finish.method, finish.direction, sealed, cut, bool(wall.openings), reveals)
 

@@ -50,6 +50,7 @@ trim steel-edge
         group="fixing",
         severity="warning",
         scope="room",
+        needs=("bare edge",),
         summary="panels end at an outside corner, an opening or a free end with neither trim nor mitre",
         why=(
             "A cut edge shows the core, chips where it is knocked and lets water in. At outside corners, round openings"
