@@ -41,9 +41,13 @@ from roomspec.checks.rules.order_and_price.price_expired import price_expired
 from roomspec.checks.rules.order_and_price.price_missing import price_missing
 from roomspec.checks.rules.order_and_price.quantity_without_product import quantity_without_product
 from roomspec.checks.rules.order_and_price.too_late_to_acclimatise import too_late_to_acclimatise
+from roomspec.checks.rules.survey.boxes_overlap import boxes_overlap
+from roomspec.checks.rules.survey.ceiling_without_plan import ceiling_without_plan
 from roomspec.checks.rules.survey.diagonal_disagrees import diagonal_disagrees
 from roomspec.checks.rules.survey.dimension_unconfirmed import dimension_unconfirmed
+from roomspec.checks.rules.survey.floor_too_steep import floor_too_steep
 from roomspec.checks.rules.survey.heights_disagree import heights_disagree
+from roomspec.checks.rules.survey.obstacle_outside_wall import obstacle_outside_wall
 from roomspec.checks.rules.survey.opening_door_off_floor import opening_door_off_floor
 from roomspec.checks.rules.survey.opening_outside_wall import opening_outside_wall
 from roomspec.checks.rules.survey.openings_overlap import openings_overlap
@@ -70,6 +74,10 @@ CHECKS: tuple[Check, ...] = (
     heights_disagree,
     opening_outside_wall,
     openings_overlap,
+    obstacle_outside_wall,
+    boxes_overlap,
+    floor_too_steep,
+    ceiling_without_plan,
     point_in_opening,
     point_outside_wall,
     opening_door_off_floor,

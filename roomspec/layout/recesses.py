@@ -28,7 +28,7 @@ from roomspec.model.wall import Finish, Opening, Wall
 
 def niche_faces(face: Face) -> Iterator[Face]:
     """The inner faces of a face's lined niches: the back, then those that are lined besides."""
-    niches = [opening for opening in face.wall.openings if opening.kind == "niche" and lined_faces(opening)]
+    niches = [one for one in openings_of(face) if one.kind == "niche" and lined_faces(one)]
     for at, niche in enumerate(niches, 1):
         name = _title(face, f"niche {at}" if len(niches) > 1 else "niche")
         yield from (made for made in _inner_faces(face, niche, name) if made.wall.finishes)
@@ -36,7 +36,7 @@ def niche_faces(face: Face) -> Iterator[Face]:
 
 def leaf_faces(face: Face, runs: Sequence[Run]) -> Iterator[Face]:
     """The leaves of a face's panelled hatches; `runs` are what is laid on the face."""
-    hatches = [opening for opening in face.wall.openings if opening.panelled]
+    hatches = [opening for opening in openings_of(face) if opening.panelled]
     for at, hatch in enumerate(hatches, 1):
         name = _title(face, f"hatch {at} leaf" if len(hatches) > 1 else "hatch leaf")
         window = (hatch.x, hatch.right, hatch.sill, hatch.top)
@@ -45,6 +45,21 @@ def leaf_faces(face: Face, runs: Sequence[Run]) -> Iterator[Face]:
             edge = _edge(finishes[0].method)
             wall = _plain(face.wall, hatch.width, hatch.height, finishes, window)
             yield Face(name, face.place, wall, edge, edge, edge, edge, access=face.access)
+
+
+def openings_of(face: Face) -> list[Opening]:
+    """The openings of a face but for those in a box that stands against it: they are the box's."""
+    return [
+        opening
+        for opening in face.wall.openings
+        if not any(
+            cover.left <= opening.x
+            and opening.right <= cover.right
+            and cover.bottom <= opening.sill
+            and opening.top <= cover.top
+            for cover in face.covers
+        )
+    ]
 
 
 def _title(face: Face, name: str) -> str:

@@ -66,7 +66,7 @@ def _take_off_face(
     """What a face takes; its own work is what its openings make."""
     taken = tuple(take_off_lining(face.as_wall, lining, before, after, face.place) for lining in face.linings)
     measured = measure_wall(face.as_wall, face.linings, terms.measured, terms.units, face.hidden, face.plan)
-    return FaceTakeOff(face.where, taken, measured, openings_work(face.as_wall, face.linings))
+    return FaceTakeOff(face.where, taken, measured, openings_work(face.as_wall, face.linings, face.hidden))
 
 
 def take_off_lining(

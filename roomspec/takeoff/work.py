@@ -8,6 +8,7 @@ from typing import Protocol
 from msgspec import Struct
 
 from roomspec.layout.laid import Lining, Piece
+from roomspec.layout.touching import Rect
 from roomspec.model.wall import Opening, Wall
 from roomspec.quantities.area import SQUARE_METRE
 from roomspec.quantities.length import METRE
@@ -96,9 +97,10 @@ def count_cut_outs(face: Face, lining: Lining) -> int:
     return sum(pieces.cover(point.x, point.up) for point in face.points)
 
 
-def openings_work(face: Face, linings: Sequence[Lining]) -> tuple[Work, ...]:
-    """The openings that a lining of the face is cut round, each once."""
-    count = sum(any(_reaches(lining, opening) for lining in linings) for opening in face.openings)
+def openings_work(face: Face, linings: Sequence[Lining], hidden: Sequence[Rect] = ()) -> tuple[Work, ...]:
+    """The openings that a lining of the face is cut round, each once; those in a box are not the wall's behind it."""
+    own = (opening for opening in face.openings if not any(_lies_in(opening, rect) for rect in hidden))
+    count = sum(any(_reaches(lining, opening) for lining in linings) for opening in own)
     return (Work("openings", (), (("each", Fraction(count)),)),) if count else ()
 
 
@@ -106,6 +108,11 @@ def boxing_work(faces: Sequence[Boxed]) -> tuple[Work, ...]:
     """The boxes that are lined, each once; `faces` are what a wall's boxes, niches and hatches take."""
     boxes = {face.where.rpartition(" front")[0] for face in faces if face.where.endswith("front") and face.linings}
     return (Work("boxing", (), (("each", Fraction(len(boxes))),)),) if boxes else ()
+
+
+def _lies_in(opening: Opening, rect: Rect) -> bool:
+    left, right, bottom, top = rect
+    return left <= opening.x and opening.right <= right and bottom <= opening.sill and opening.top <= top
 
 
 def _reaches(lining: Lining, opening: Opening) -> bool:
