@@ -13,14 +13,11 @@ from roomspec.model.wall import Ceiling, Substrate, Surface, Wall
 WORDS = {
     "openings": "a door, a window or the like",
     "several openings": "a face with two of them",
-<<<<<<< mine
     "obstacles": "what stands against a wall, or a box",
     "boxing": "a wall with two boxes",
     "rise": "a floor that is not level",
     "ceiling": "a ceiling",
-=======
     "lined": "an opening with a lined reveal",
->>>>>>> main
     "points": "a socket, a switch, a pipe or a fixture",
     "wired": "a socket or a switch",
     "load": "a fixture whose weight is stated",
@@ -70,15 +67,11 @@ def present(room: Room) -> frozenset[str]:
             found.add("rise")
         if wall.obstacles:
             found.update(_of_obstacles(wall))
-<<<<<<< mine
-        _of_face(wall, found)
-    if room.ceilings:
-        found.add("ceiling")
-=======
         if wall.boxing:
             found.add("bare edge")
         _of_face(wall, max([y for _, y in wall.top], default=0), found)
->>>>>>> main
+    if room.ceilings:
+        found.add("ceiling")
     for ceiling in room.ceilings:
         _of_face(ceiling, 0, found)
     if "bare corner" in found and ("outside" in found or "lined" in found):

@@ -163,7 +163,8 @@ def test_what_stands_in_a_box_is_its_front_s() -> None:
         "  labour g\nroom r\n  height 2400\n  wall a 3000\n    boxing 500 x 900 at 1000 deep 200\n"
         "    socket at 1100 up 450\n    hatch 300 x 300 at 1150 sill 500\n    finish board by plain vertical\n",
         CATALOGUE + "gang g\n  rate 60 per h\n  takes 0.3 h/m2 for panels vertical\n"
-        "  takes 0.7 h/m2 for panels on boxing\n  takes 1.5 h each for boxing\n  takes 0.1 h each for cut-outs\n  takes 0.4 h each for openings\n",
+        "  takes 0.7 h/m2 for panels on boxing\n  takes 1.5 h each for boxing\n"
+        "  takes 0.1 h each for cut-outs\n  takes 0.4 h each for openings\n",
     )  # fmt: skip
     assert faces(made)["boxing front"].area == Decimal("0.36") * SQUARE_METRE
     assert task(made, "cut-outs") == (1, "each")

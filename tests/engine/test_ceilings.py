@@ -215,7 +215,8 @@ def test_a_mirrored_room_s_ceiling_is_its_mirror_image() -> None:
     for size in ("", " 3000 x 2000"):
         text = (
             f"pattern p\n  height 2400\n{WALLS}  ceiling over{size}\n    on concrete\n"
-            "    finish board by plain crosswise\n    hatch 400 x 400 at 300 up 500\nroom 1 as p\nroom 2 as p mirrored\n"
+            "    finish board by plain crosswise\n    hatch 400 x 400 at 300 up 500\n"
+            "room 1 as p\nroom 2 as p mirrored\n"
         )
         one, two = (laid.ceilings[0].own for laid in estimate(text).laid)
         assert one.linings[0].area == two.linings[0].area == Decimal("5.84") * SQUARE_METRE

@@ -21,8 +21,8 @@ from roomspec.quantities.length import MM
         summary="a bath, units or a box reach beyond their wall's ends, or are higher than it",
         why=(
             "What stands against a wall is left out of the panels, and a box is lined by itself. One that is larger"
-            " than its wall was measured or written wrongly, or stands on another wall, and every figure round it is wrong"
-            " with it."
+            " than its wall was measured or written wrongly, or stands on another wall, and every figure round it is"
+            " wrong with it."
         ),
         source=(COMMON_PRACTICE,),
         bad="""\
