@@ -2,23 +2,25 @@
 
 import sys
 from pathlib import Path
+from typing import TypeVar
 
 import click
 
-from roomspec.cli.input_world import InputWorld
 from roomspec.files.disk import DiskWorld, root_of
-from roomspec.files.jobs import Jobs, NoJob
+from roomspec.files.jobs import Below, NoJob
+
+T = TypeVar("T")
 
 
-def expected(jobs: Jobs | NoJob) -> Jobs:
+def expected(jobs: T | NoJob) -> T:
     """The jobs; the reason why there are none ends the command."""
     if isinstance(jobs, NoJob):
         raise click.ClickException(jobs.reason)
     return jobs
 
 
-def jobs_of_input(name: str) -> Jobs:
-    """The job that standard input holds, as if it stood in the file `name`."""
+def input_below(name: str) -> tuple[Below, dict[str, bytes]]:
+    """The job that standard input holds, as if it stood in the file `name`, and that file's bytes."""
     try:
         disk = DiskWorld(root_of(Path(name)))
         path = disk.path_of(Path(name))
@@ -26,4 +28,4 @@ def jobs_of_input(name: str) -> Jobs:
         path = None
     if path is None:
         raise click.ClickException(f"{name!r} is not a path in this repository; give --name one.")
-    return Jobs(InputWorld(disk, path, sys.stdin.buffer.read()), (path,))
+    return Below(disk.root, (path,), (path,)), {path: sys.stdin.buffer.read()}

@@ -1,11 +1,14 @@
 """From a path on disk to the jobs it means: a job file, or a folder that holds some."""
 
+import os
 import re
+from collections.abc import Iterator
 from pathlib import Path
 
 from msgspec import Struct
 
 from roomspec.analysis.world import World
+from roomspec.files.below import SKIPPED
 from roomspec.files.disk import DiskWorld, root_of
 
 _JOB_LINE = re.compile(rb"^(?:\xef\xbb\xbf)?[ \t]*job[ \t]+\S", re.MULTILINE)
@@ -34,6 +37,46 @@ def jobs_at(path: str) -> Jobs | NoJob:
                 return _jobs(place, (place,))
         files = tuple(file for file in _room_files(place) if holds_job(file))
         return _jobs(place, files) if files else NoJob(_none_in(place))
+    except OSError as trouble:
+        return NoJob(f"{path}: cannot be read: {plain_reason(trouble)}.")
+    except ValueError:
+        return NoJob(f"{path!r} is not a path.")
+
+
+class Below(Struct, frozen=True):
+    """What stands below a folder, relative to the root of its repository: all room files, and those that hold a job.
+
+    `whole` where the folder is the repository's own root, so that no job stands elsewhere. `unread` says, a sentence
+    each, what was found and not looked into.
+    """
+
+    root: Path
+    files: tuple[str, ...]
+    jobs: tuple[str, ...]
+    whole: bool = False
+    unread: tuple[str, ...] = ()
+
+
+def jobs_below(path: str) -> Below | NoJob:
+    """The job file, or every job below the folder, sorted; hidden folders and links out of the repository left out."""
+    place = Path(path)
+    try:
+        if not place.is_dir():
+            named = jobs_at(path)
+            return named if isinstance(named, NoJob) else Below(root_of(place), named.paths, named.paths)
+        root, unread = root_of(place), list[str]()
+        world = DiskWorld(root)
+        files: dict[str, Path] = {}
+        for file in room_files_below(place, unread):
+            name = world.path_of(file)
+            if name is None:
+                unread.append(_leads_out(file))
+            elif file.is_file():
+                files[name] = file
+        jobs = tuple(sorted(name for name, file in files.items() if holds_job(file)))
+        if not jobs:
+            return NoJob(unread[0] if unread else _none_in(place))
+        return Below(root, tuple(sorted(files)), jobs, place.resolve() == root, tuple(unread))
     except OSError as trouble:
         return NoJob(f"{path}: cannot be read: {plain_reason(trouble)}.")
     except ValueError:
@@ -73,13 +116,27 @@ def _room_files(folder: Path) -> list[Path]:
     return sorted(file for file in folder.iterdir() if file.suffix == ".room" and file.is_file())
 
 
+def room_files_below(folder: Path, unread: list[str]) -> Iterator[Path]:
+    """The room files below a folder, hidden ones and hidden folders left out; what cannot be read goes to `unread`."""
+
+    def note(trouble: OSError) -> None:
+        unread.append(f"{trouble.filename}: cannot be read: {plain_reason(trouble)}.")
+
+    for where, inner, names in os.walk(folder, onerror=note):
+        inner[:] = sorted(name for name in inner if not name.startswith(".") and name not in SKIPPED)
+        yield from (Path(where, name) for name in sorted(names) if name.endswith(".room") and name[0] != ".")
+
+
+def _leads_out(file: Path) -> str:
+    return f"{file} is a link that leads out of the repository; only files inside it are read."
+
+
 def _jobs(place: Path, files: tuple[Path, ...]) -> Jobs | NoJob:
     world = DiskWorld(root_of(place))
     paths = [world.path_of(file) for file in files]
     inside = tuple(path for path in paths if path is not None)
     if len(inside) < len(paths):
-        outside = files[paths.index(None)]
-        return NoJob(f"{outside} is a link that leads out of the repository; only files inside it are read.")
+        return NoJob(_leads_out(files[paths.index(None)]))
     return Jobs(world, inside)
 
 

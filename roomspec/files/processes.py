@@ -1,0 +1,72 @@
+"""Jobs checked in several processes; imported only where that pays, since multiprocessing is slow to import."""
+
+import signal
+from collections.abc import Callable, Iterator
+from concurrent.futures import BrokenExecutor, Future, ProcessPoolExecutor
+from functools import lru_cache
+from multiprocessing import get_context
+from pathlib import Path
+
+import msgspec
+
+from roomspec.analysis.checked import Checked
+from roomspec.files.cache import Cache, cache_of
+from roomspec.files.check_jobs import check_one
+from roomspec.files.disk import DiskWorld
+from roomspec.files.kept_world import KeptWorld
+
+SHARE = 60_000
+"""Bytes of text that a process is given at a time."""
+
+
+def check_shared_out(
+    root: Path, sizes: dict[str, int], keep: bool, processes: int, here: Callable[[str], Checked]
+) -> Iterator[Checked]:
+    """What checking the jobs (with the sizes of their texts) gives, in any order; `keep` in the cache.
+
+    This process works too, by `here`, from the other end. Where a process dies or cannot be started, less comes back.
+    `spawn`, since a fork of a process with threads may never end.
+    """
+    pool = ProcessPoolExecutor(processes - 1, get_context("spawn"), _begin)
+    try:
+        waiting = [(pool.submit(_check_share, str(root), share, keep), share) for share in _shares(sizes)]
+        while waiting:
+            future, share = waiting.pop()
+            yield from map(here, share) if future.cancel() else _result(future)
+    except (OSError, BrokenExecutor):
+        return
+    finally:
+        pool.shutdown(wait=False, cancel_futures=True)
+
+
+def _shares(sizes: dict[str, int]) -> Iterator[list[str]]:
+    share: list[str] = []
+    total = 0
+    for job, size in sizes.items():
+        share.append(job)
+        total += size
+        if total >= SHARE:
+            yield share
+            share, total = [], 0
+    if share:
+        yield share
+
+
+def _result(future: "Future[bytes]") -> list[Checked]:
+    return msgspec.msgpack.decode(future.result(), type=list[Checked])
+
+
+def _begin() -> None:
+    """Ctrl-C is for the process that started this one."""
+    signal.signal(signal.SIGINT, signal.SIG_IGN)
+
+
+def _check_share(root: str, jobs: list[str], keep: bool) -> bytes:
+    world, cache = _desk(root)
+    return msgspec.msgpack.encode([check_one(world, job, cache if keep else None) for job in jobs])
+
+
+@lru_cache(1)
+def _desk(root: str) -> tuple[KeptWorld, Cache | None]:
+    """What a process keeps between its shares: files read once, such as catalogues that jobs have in common."""
+    return KeptWorld(DiskWorld(Path(root))), cache_of(Path(root))
