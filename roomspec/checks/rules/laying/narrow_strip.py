@@ -6,9 +6,9 @@ from roomspec.checks.at_openings import Leg, thin_legs, thin_reveals
 from roomspec.checks.facts import RoomFacts, written
 from roomspec.checks.finding import Finding
 from roomspec.checks.record import Check, finds
-from roomspec.checks.starting import start_edits
+from roomspec.checks.starting import face_named, start_fix
 from roomspec.checks.wording import listed
-from roomspec.diagnostics.diagnostic import Citation, Fix
+from roomspec.diagnostics.diagnostic import Citation
 from roomspec.layout.extent import Run
 from roomspec.layout.set_out import set_out
 from roomspec.model.shape import SetOut
@@ -88,7 +88,7 @@ def _at_ends(facts: RoomFacts) -> Iterator[Finding]:
             cover = run.panel.cover
             if not run.upright or len(run.strips) < 2:
                 continue
-            if min(run.strips[0], run.strips[-1]) >= max(narrowest, (cover + 1) // 2):
+            if min(run.end_strips) >= max(narrowest, (cover + 1) // 2):
                 continue
             path = ("wall", wall.name, "finishes", run.finishes[0])
             balanced = _balanced_ends(run)
@@ -111,7 +111,8 @@ def _at_ends(facts: RoomFacts) -> Iterator[Finding]:
                     else "begin elsewhere, such as `start joint at` a place, or choose another cover width"
                 ),
                 about=(f"wall {wall.name}", f"panel {run.panel.name}", f"method {run.method.name}"),
-                fixes=(Fix("start balanced", tuple(start_edits(facts, wall.name, run, "balanced"))),) if cured else (),
+                related=face_named(facts, path[:2], path[2:]),
+                fixes=(start_fix(facts, wall.name, run, "balanced"),) if cured else (),
                 severity=severity,
             )
 
@@ -150,15 +151,15 @@ def _beside_openings(facts: RoomFacts, wall: Wall, run: Run) -> Iterator[Finding
 
 
 def _cut_ends(run: Run, under: int) -> dict[str, int]:
-    """The end strips narrower than `under`, cut ones only."""
-    ends = {"left": run.strips[0], "right": run.strips[-1]}
+    """The end strips narrower than `under`, cut ones only; on a wall out of plumb at their narrow ends."""
+    ends = dict(zip(("left", "right"), run.end_strips, strict=True))
     return {side: width for side, width in ends.items() if width < under and width < run.panel.cover}
 
 
 def _balanced_ends(run: Run) -> int:
     """The narrower end strip if the run were balanced."""
     strips = set_out(0, sum(run.strips), run.panel.cover, _BALANCED)
-    return min(strips[0], strips[-1])
+    return min(strips[0], max(0, strips[-1] - run.lean))
 
 
 def _strips(ends: dict[str, int], units: str) -> str:

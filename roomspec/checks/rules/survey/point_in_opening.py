@@ -1,4 +1,4 @@
-"""A socket, switch, pipe or fixture is placed where an opening is."""
+"""A socket, switch, pipe or fixture is placed where an opening is, or a bath."""
 
 from collections.abc import Iterator
 
@@ -7,7 +7,7 @@ from roomspec.checks.finding import Finding
 from roomspec.checks.record import COMMON_PRACTICE, Check, finds
 from roomspec.checks.sweep import holders
 from roomspec.diagnostics.diagnostic import Related
-from roomspec.model.wall import Opening
+from roomspec.model.wall import Obstacle, Opening, Wall
 from roomspec.quantities.in_units import figure_text
 
 
@@ -17,12 +17,12 @@ from roomspec.quantities.in_units import figure_text
         group="survey",
         severity="error",
         scope="room",
-        needs=("openings", "points"),
-        summary="a socket, switch, pipe or fixture lies inside an opening",
+        needs=("points",),
+        summary="a socket, switch, pipe or fixture lies inside an opening, or behind a bath or a tray",
         why=(
             "There is no panel where the opening is, so nothing to cut out and nothing to fix to: the point or the"
             " opening was measured or written wrongly. The back of a niche and a panelled hatch can carry a point, and"
-            " are left alone."
+            " are left alone, and so are pipes behind a bath and points behind units."
         ),
         source=(COMMON_PRACTICE,),
         bad="""\
@@ -44,29 +44,37 @@ room 1 "Bedroom"
     )
 )
 def point_in_opening(facts: RoomFacts) -> Iterator[Finding]:
-    """Sweep each wall's points through its openings; a point on an edge is not inside."""
+    """Sweep each wall's points through its openings and baths; a point on an edge is not inside."""
     units = facts.terms.units
     for wall in facts.room.walls:
-        if not wall.openings or not wall.points:
+        if not wall.points or not (wall.openings or wall.obstacles):
             continue
-        holes = [(at, opening) for at, opening in enumerate(wall.openings) if not _carries_points(opening)]
-        boxes = [(opening.x, opening.right, opening.sill, opening.top) for _, opening in holes]
+        holes = list(_holes(wall))
+        boxes = [(hole.x, hole.x + hole.width, hole.sill, hole.sill + hole.height) for _, _, hole in holes]
         points = [(point.x, point.up) for point in wall.points]
         for at, box in holders(points, boxes):
-            point, (which, opening) = wall.points[at], holes[box]
+            point, (field, which, hole) = wall.points[at], holes[box]
+            if field == "obstacles" and point.kind == "pipe":
+                continue
+            left, right, bottom, top = (figure_text(side, units) for side in boxes[box])
             yield Finding(
                 at=facts.here(("wall", wall.name, "points", at)),
                 message=(
-                    f"the {point.kind} at {figure_text(point.x, units)} up {figure_text(point.up, units)} is in the"
-                    f" {opening.kind} of wall"
-                    f" {wall.name}, which takes {figure_text(opening.x, units)} to {figure_text(opening.right, units)},"
-                    f" {figure_text(opening.sill, units)} to {figure_text(opening.top, units)} up"
+                    f"the {point.kind} at {figure_text(point.x, units)} up {figure_text(point.up, units)} is"
+                    f" {'in' if field == 'openings' else 'behind'} the {hole.kind} of wall {wall.name}, which takes"
+                    f" {left} to {right}, {bottom} to {top} up"
                 ),
                 help="check where both are",
                 about=(f"wall {wall.name}",),
-                related=(Related(f"the {opening.kind}", facts.here(("wall", wall.name, "openings", which))),),
+                related=(Related(f"the {hole.kind}", facts.here(("wall", wall.name, field, which))),),
             )
 
 
-def _carries_points(opening: Opening) -> bool:
-    return opening.kind == "niche" or opening.panelled
+def _holes(wall: Wall) -> Iterator[tuple[str, int, Opening | Obstacle]]:
+    """Where no panel is that could carry a point, with the field and the place of each."""
+    for at, opening in enumerate(wall.openings):
+        if opening.kind != "niche" and not opening.panelled:
+            yield "openings", at, opening
+    for at, obstacle in enumerate(wall.obstacles):
+        if obstacle.kind in ("bath", "tray"):
+            yield "obstacles", at, obstacle
