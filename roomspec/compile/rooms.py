@@ -47,6 +47,8 @@ class _Work:
 
     def forget(self, kind: str, names: Collection[str]) -> None:
         """Drop what was known of the pattern's walls or ceilings that others take the place of."""
+        if not names:
+            return
         kept = ((path, found) for path, found in self.fields.items() if path[0] != kind or path[1] not in names)
         self.fields = dict(kept)
         if kind == "wall":

@@ -102,7 +102,7 @@ class Run(Struct, frozen=True, cache_hash=True):
 def runs_of_wall(room: Room, index: int) -> tuple[Run, ...]:
     """The runs of a room's wall, in the order of their first finishes."""
     wall = room.walls[index]
-    return () if wall.bare or not wall.finishes else runs_of_face(face_of_wall(room, index))
+    return runs_of_face(face_of_wall(room, index)) if wall.finishes and not wall.bare else ()
 
 
 def runs_of_face(face: Face) -> tuple[Run, ...]:
@@ -166,15 +166,15 @@ def _run(face: Face, group: tuple[int, ...], rects: list[Rect], met: list[Met]) 
     strips, troubles = _strips(first, region, len(wall.joints_up), longest)
     return Run(
         group, first.panel, method, first.direction, first.bond, first.start, first.rows,
-        left, right, floor, ceiling, edge, upper, tuple(line for at in group for line in met[at].borne),
+        left, right, floor, ceiling, edge, upper, tuple([line for at in group for line in met[at].borne]),
         tuple(parts), region, strips, longest, troubles,
         abs(wall.width - wall.width_top) if any(rects[at][1] >= width for at in group) else 0,
     )  # fmt: skip
 
 
 def _bounds(wall: Wall, parts: list[Part], ceiling_take: int) -> Region:
-    left, right = min(part.left for part in parts), max(part.right for part in parts)
-    if level_floor(wall) and all(y == wall.top[0][1] for _, y in wall.top):
+    left, right = min([part.left for part in parts]), max([part.right for part in parts])
+    if level_floor(wall) and len({y for _, y in wall.top}) == 1:
         roof = wall.top[0][1] - ceiling_take
         tops = [roof if part.top is None else min(part.top, roof) for part in parts]
         return Region(left, right, min(part.bottom for part in parts), max(tops))
@@ -194,7 +194,7 @@ def _heights(profile: tuple[tuple[int, int], ...], left: int, right: int) -> lis
 
 
 def _strips(finish: Finish, region: Region, breaks: int, length: int) -> tuple[tuple[int, ...], tuple[str, ...]]:
-    left, right, bottom, top = (side or 0 for side in (region.left, region.right, region.bottom, region.top))
+    left, right, bottom, top = region.left or 0, region.right or 0, region.bottom or 0, region.top or 0
     upright = finish.direction in UPRIGHT
     start, end, way = (left, right, finish.start) if upright else (bottom, top, finish.rows)
     if right <= left or top <= bottom:

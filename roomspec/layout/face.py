@@ -29,7 +29,7 @@ def neighbours(room: Room, index: int) -> tuple[Wall | None, Wall | None]:
 
 def level_floor(wall: Wall) -> bool:
     """True where the floor line is the face's own base line."""
-    return all(not y for _, y in wall.floor)
+    return {y for _, y in wall.floor} <= {0}
 
 
 def ceiling_line(wall: Wall) -> Profile:
