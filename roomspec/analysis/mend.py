@@ -40,8 +40,8 @@ def mended(texts: Mapping[str, str], findings: Iterable[Found], unsafe: bool) ->
         if fix.edits in done:
             count += 1
             continue
-        spans = [(edit.place.path, *_span(lines[edit.place.path], edit)) for edit in fix.edits]
-        if not any(_touches(span, taken[path]) for path, *span in spans):
+        spans = [(edit.place.path, *span(lines[edit.place.path], edit)) for edit in fix.edits]
+        if not any(_touches(words, taken[path]) for path, *words in spans):
             done.add(fix.edits)
             count += 1
             for path, start, end, text in spans:
@@ -52,24 +52,31 @@ def mended(texts: Mapping[str, str], findings: Iterable[Found], unsafe: bool) ->
 
 def applied(text: str, edits: Sequence[tuple[int, int, str]]) -> str:
     """The text with the edits (start, end, text) made; a line that they leave empty goes, line ends stay."""
-    for start, end, new in sorted(edits, reverse=True):
-        if "\n" in new and _ends_in_cr(text, start):
-            new = new.replace("\r\n", "\n").replace("\n", "\r\n")
-        if not new and end > start:
-            start, end = _with_its_line(text, start, end)
+    for edit in sorted(edits, reverse=True):
+        start, end, new = settled(text, *edit)
         text = text[:start] + new + text[end:]
     return text
 
 
-def _span(lines: Lines, edit: FoundEdit) -> tuple[int, int, str]:
+def settled(text: str, start: int, end: int, new: str) -> tuple[int, int, str]:
+    """One edit as it is made: with the text's line ends, and with the whole line where it would leave that empty."""
+    if "\n" in new and _ends_in_cr(text, start):
+        new = new.replace("\r\n", "\n").replace("\n", "\r\n")
+    if not new and end > start:
+        start, end = _with_its_line(text, start, end)
+    return start, end, new
+
+
+def span(lines: Lines, edit: FoundEdit) -> tuple[int, int, str]:
+    """Offsets of an edit's words, and its text."""
     place = edit.place
     start = lines.offset(place.line - 1, place.column - 1)
     return start, max(start, lines.offset(place.end_line - 1, place.end_column - 1)), edit.text
 
 
-def _touches(span: Sequence[object], taken: Iterable[tuple[int, int, str]]) -> bool:
+def _touches(words: Sequence[object], taken: Iterable[tuple[int, int, str]]) -> bool:
     """True where words overlap, and where two insertions stand at one place: which comes first nobody can say."""
-    start, end, _ = span
+    start, end, _ = words
     assert isinstance(start, int) and isinstance(end, int)
     return any((start < other_end and other < end) or start == other for other, other_end, _ in taken)
 
