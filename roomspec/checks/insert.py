@@ -4,6 +4,9 @@ from roomspec.checks.facts import RoomFacts, written
 from roomspec.diagnostics.diagnostic import Edit, Origin
 from roomspec.model.method import Method
 
+EVERY_ROOM = ", for every room that uses it"
+"""What is said with a mend to a method: it changes more than the wall that it is offered at."""
+
 # Lines that any method has, most telling first: a new line is written above one of them.
 _LINES = ("glue", "battens", "screw", "fix", "behind", "scribe", "gaps", "start", "inside_corner", "edge", "top")
 

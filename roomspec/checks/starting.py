@@ -1,10 +1,18 @@
-"""Mends that set a run out from another place."""
+"""Mends of a finish's own line: from where a run is set out, and whom such a mend touches besides."""
 
 from collections.abc import Iterator
 
 from roomspec.checks.facts import Path, RoomFacts, written
-from roomspec.diagnostics.diagnostic import Edit, Origin
+from roomspec.diagnostics.diagnostic import Edit, Fix, Origin, Related
 from roomspec.layout.extent import Run
+
+ALL_WALLS = ", on every wall of the room that this line covers"
+
+
+def start_fix(facts: RoomFacts, wall: str, run: Run, way: str, field: str = "start") -> Fix:
+    """The mend `start WAY`, or `rows WAY`; its title says where it turns other walls of the room too."""
+    everywhere = any(for_the_room(facts, ("wall", wall), ("finishes", at)) for at in run.finishes)
+    return Fix(f"{field} {way}{ALL_WALLS if everywhere else ''}", tuple(start_edits(facts, wall, run, way, field)))
 
 
 def start_edits(facts: RoomFacts, wall: str, run: Run, way: str, field: str = "start") -> Iterator[Edit]:
@@ -18,3 +26,14 @@ def start_edits(facts: RoomFacts, wall: str, run: Run, way: str, field: str = "s
         if place not in done:
             done.add(place)
             yield Edit(place, f"{field} {way}" if stated else f" {field} {way}")
+
+
+def for_the_room(facts: RoomFacts, face: Path, fact: Path) -> bool:
+    """True where a fact of a face is written before the room's walls, and so for all of them."""
+    line, heading = facts.here((*face, *fact)), facts.here(face)
+    return line.block != heading.block or line.line < heading.line
+
+
+def face_named(facts: RoomFacts, face: Path, fact: Path) -> tuple[Related, ...]:
+    """The heading of the face that a finding names, where the finding stands on a line of the whole room."""
+    return (Related(" ".join(map(str, face)), facts.here(face)),) if for_the_room(facts, face, fact) else ()

@@ -1,5 +1,6 @@
 """Findings for people: the line, the exact words underlined, the other places, and the mend."""
 
+import re
 from collections import Counter, defaultdict
 from collections.abc import Callable, Sequence
 
@@ -45,11 +46,17 @@ def _finding(found: Found, line_of: LineOf, paint: Paint) -> str:
         rows.append(f"{'':{margin}} {paint('see', 'help')} {_at(other.place)}: {shown(other.message)}")
     if found.help:
         rows.append(f"{'':{margin}} {paint('help', 'help')}: {shown(found.help)}")
-    for at, fix in enumerate(found.fixes[:FIXES_SHOWN]):
-        if at > 0 or not found.help:
+    for fix in found.fixes[:FIXES_SHOWN]:
+        if not _says(found.help, fix.title):
             rows.append(f"{'':{margin}} {paint('help', 'help')}: {shown(fix.title)}")
         rows += _mended(fix, line_of, margin, paint)
     return "\n".join(rows) + "\n"
+
+
+def _says(help_: str, title: str) -> bool:
+    """True where the help says what the fix does: "did you mean stone?" says "write stone"."""
+    plain = title.replace("`", "").removeprefix("write ")
+    return re.search(rf"(?<!\w){re.escape(plain)}(?!\w)", help_.replace("`", "")) is not None
 
 
 def _at(place: Place) -> str:

@@ -22,9 +22,9 @@ def misplaced(state: Gathering, node: Node, number: int, text: str) -> Diagnosti
         return Diagnostic("misplaced-line", "error", f"`{word.text}` stands under no heading", at, belongs)
     if top is not None and inner is not None and not inner.dropped and node.kind in place.holds[top.table]:
         around, within = TABLES[top.table].removeprefix("a "), TABLES[inner.table].removeprefix("a ")
+        move = _move(state, top, number, text)
         message = f"`{word.text}` belongs to the {around}, but stands under a {within} of it"
-        help_ = f"write it before the {around}'s first {top.parts[0].head.node.kind}"
-        return Diagnostic("misplaced-line", "error", message, at, help_, fixes=(_move(state, top, number, text),))
+        return Diagnostic("misplaced-line", "error", message, at, move.title, fixes=(move,))
     under = inner or top
     assert under is not None
     holder = TABLES[under.table]
@@ -70,7 +70,7 @@ def repeated(state: Gathering, first: Statement, node: Node, number: int, text: 
         "error",
         f"`{shown}` stands twice in this {where}; the first one, `{said}`, holds",
         state.origin(number, words[0].start, words[-1].end),
-        "remove one of them",
+        "remove this line, or the first",
         (related,),
         (Fix("remove this line", (Edit(_said(state, number, text, words), ""),), same),),
     )

@@ -48,6 +48,25 @@ def test_a_finding_in_full():
 
 
 @pytest.mark.parametrize(
+    ("help_", "title", "lines"),
+    [
+        ("write board", "write `board`", ["write board"]),
+        ("did you mean `board`?", "write `board`", ["did you mean `board`?"]),
+        ("write 2.4 m or 2400", "write `2400`", ["write 2.4 m or 2400"]),
+        ("write 2400", "write `240`", ["write 2400", "write `240`"]),
+        ("both ends are then 135", "start balanced", ["both ends are then 135", "start balanced"]),
+        ("", "remove this line", ["remove this line"]),
+    ],
+)
+def test_a_mend_is_said_once(help_, title, lines):
+    """A fix whose title the help says already stands under it without words of its own."""
+    fix = FoundFix(title, True, (FoundEdit(Place("rooms/a.room", 2, 10, 2, 14), "board"),))
+    text = findings_text([found(2, 10, 14, help=help_, fixes=(fix,))], line_of)
+    assert [line.split("help: ")[1] for line in text.split("\n") if "help: " in line] == lines
+    assert " 2 |   finish board by glued\n" in text
+
+
+@pytest.mark.parametrize(
     ("line", "column", "before"),
     [(3, 9, "    finish    "), (4, 15, '  note "客房客房" ')],
 )

@@ -93,7 +93,7 @@ def _battens(facts: RoomFacts, method: Method, way: str, finish: Origin, face: s
     fixes: tuple[Fix, ...] = ()
     if said is not None and every is not None:
         edit = Edit(Origin(said.block, said.line, every.end, said.end), "")
-        fixes = (Fix(f"take `{way}` off the battens line", (edit,)),)
+        fixes = (Fix(f"take `{way}` off the line", (edit,)),)
     return Finding(
         at=lines(("battens", 0, "orientation")),
         message=f"method {method.name}: the battens run {way} and so do panels laid on them",

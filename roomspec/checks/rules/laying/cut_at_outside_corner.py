@@ -6,8 +6,7 @@ from roomspec.checks.example import GLUED, PANEL
 from roomspec.checks.facts import RoomFacts, written
 from roomspec.checks.finding import Finding
 from roomspec.checks.record import COMMON_PRACTICE, Check, finds
-from roomspec.checks.starting import start_edits
-from roomspec.diagnostics.diagnostic import Fix
+from roomspec.checks.starting import face_named, start_fix
 from roomspec.layout.extent import Run
 from roomspec.layout.face import neighbours
 from roomspec.model.room import Room
@@ -87,12 +86,12 @@ def cut_at_outside_corner(facts: RoomFacts) -> Iterator[Finding]:
                 at=facts.here((*path, "start")),
                 message=(
                     f"wall {wall.name}: the strip at its outside corner on the {side} is cut to"
-                    f" {length_text(cut, units)},"
-                    f" and the inside corner on the {_OTHER[side]} has a whole panel"
+                    f" {length_text(cut, units)}, and the inside corner on the {_OTHER[side]} has a whole panel"
                 ),
                 help=f"`start {side}` puts the whole panel at the outside corner",
                 about=(f"wall {wall.name}",),
-                fixes=(Fix(f"start {side}", tuple(start_edits(facts, wall.name, run, side))),),
+                related=face_named(facts, path[:2], path[2:]),
+                fixes=(start_fix(facts, wall.name, run, side),),
             )
 
 

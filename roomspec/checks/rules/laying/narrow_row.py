@@ -6,9 +6,9 @@ from roomspec.checks.example import GLUED, SHORT_PANEL
 from roomspec.checks.facts import RoomFacts
 from roomspec.checks.finding import Finding
 from roomspec.checks.record import Check, finds
-from roomspec.checks.starting import start_edits
+from roomspec.checks.starting import face_named, start_fix
 from roomspec.checks.wording import listed
-from roomspec.diagnostics.diagnostic import Citation, Fix
+from roomspec.diagnostics.diagnostic import Citation
 from roomspec.layout.extent import Run
 from roomspec.layout.set_out import set_out
 from roomspec.model.shape import SetOut
@@ -67,9 +67,10 @@ def narrow_row(facts: RoomFacts) -> Iterator[Finding]:
                 continue
             balanced = _balanced_rows(run)
             cured = balanced >= narrowest and run.rows.way != "balanced"
+            path = ("wall", wall.name, "finishes", run.finishes[0])
             said = listed([f"the {row} row is {length_text(width, units)}" for row, width in narrow.items()])
             yield Finding(
-                at=facts.here(("wall", wall.name, "finishes", run.finishes[0], "rows")),
+                at=facts.here((*path, "rows")),
                 message=f"wall {wall.name}: {said}; the narrowest wanted is {figure_text(narrowest, units)}",
                 help=(
                     f"`rows balanced` makes both {figure_text(balanced, units)}"
@@ -77,11 +78,8 @@ def narrow_row(facts: RoomFacts) -> Iterator[Finding]:
                     else "begin elsewhere, such as `rows joint at` a height, or choose another cover width"
                 ),
                 about=(f"wall {wall.name}", f"panel {run.panel.name}", f"method {run.method.name}"),
-                fixes=(
-                    (Fix("rows balanced", tuple(start_edits(facts, wall.name, run, "balanced", "rows"))),)
-                    if cured
-                    else ()
-                ),
+                related=face_named(facts, path[:2], path[2:]),
+                fixes=(start_fix(facts, wall.name, run, "balanced", "rows"),) if cured else (),
             )
 
 

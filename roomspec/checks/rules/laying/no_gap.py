@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from roomspec.checks.example import GLUED
 from roomspec.checks.facts import RoomFacts, written
 from roomspec.checks.finding import Finding
-from roomspec.checks.insert import into_method
+from roomspec.checks.insert import EVERY_ROOM, into_method
 from roomspec.checks.record import Check, finds
 from roomspec.checks.wording import listed
 from roomspec.diagnostics.diagnostic import Citation, Fix, Related
@@ -78,10 +78,10 @@ def no_gap(facts: RoomFacts) -> Iterator[Finding]:
                     f"{run.panel.name} expands, and method {method} leaves no gap at the {listed(tight)} and has no"
                     " trim there"
                 ),
-                help=f"leave one in method {method}: `{line}`",
+                help=f"leave one in method {method}{EVERY_ROOM}: `{line}`",
                 about=(f"wall {wall.name}", f"panel {run.panel.name}", f"method {method}"),
                 related=(Related("it expands", expands),) if expands else (),
-                fixes=(Fix(f"leave a gap at the {listed(tight)}", edits),) if edits else (),
+                fixes=(Fix(f"leave one in method {method}{EVERY_ROOM}", edits),) if edits else (),
                 face=f"wall {wall.name}",
             )
 

@@ -136,11 +136,11 @@ def _finding(facts: RoomFacts, wall: str, run: Run, way: str, figures: tuple[int
     return Finding(
         at=facts.here(("wall", wall, "finishes", run.finishes[0], "method")),
         message=(
-            f"wall {wall}: a run of {run.panel.name} {length_text(length, units)} {way} moves"
-            f" {figure_text(moved, units)} over"
+            f"a run of {run.panel.name} {length_text(length, units)} {way} moves {length_text(moved, units)} over"
             f" {swing.normalize():f} K; its ends allow {figure_text(allowed, units)}"
         ),
         help=f"leave a gap in method {run.method.name}, such as `gap 5 at {ends}`, or divide the run by a joint trim",
         about=(f"wall {wall}", f"panel {run.panel.name}", f"method {run.method.name}"),
         related=(Related("how it expands", expands),) if expands else (),
+        face=f"wall {wall}",
     )

@@ -6,6 +6,7 @@ from roomspec.checks.facts import Path, RoomFacts, written
 from roomspec.checks.finding import Finding
 from roomspec.checks.panel_length import LONG, is_long, run_height
 from roomspec.checks.record import COMMON_PRACTICE, Check, finds
+from roomspec.checks.starting import ALL_WALLS, for_the_room
 from roomspec.checks.wording import listed
 from roomspec.diagnostics.diagnostic import Citation, Edit, Fix, Origin, Related
 from roomspec.layout.extent import Run
@@ -119,13 +120,15 @@ def _finding(facts: RoomFacts, path: Path, panel: Panel, direction: str, face: s
     turned = _TURNED.get(direction, "")
     may_turn = turned and (not panel.lay or turned in panel.lay)
     advice = f"turn it: `{turned}`" if may_turn else "choose another panel"
+    everywhere = ALL_WALLS if for_the_room(facts, path[:2], path[2:]) else ""
     return Finding(
         at=facts.here((*path, "direction")),
-        message=f"{face}: {wrong}",
+        message=wrong,
         help=advice if panel.lay else f"{advice}; or say `lay {direction}` in the catalogue if it is made for that",
         about=(face, f"panel {panel.name}"),
         related=(Related("the maker says how it may run", lay),) if lay else (),
-        fixes=(Fix(f"turn the finish: {turned}", (_turn(facts, path, turned),)),) if may_turn else (),
+        fixes=(Fix(f"turn it: {turned}{everywhere}", (_turn(facts, path, turned),)),) if may_turn else (),
+        face=face,
     )
 
 

@@ -54,5 +54,5 @@ def opening_door_off_floor(facts: RoomFacts) -> Iterator[Finding]:
                 message=f"the door of wall {wall.name} begins {length_text(opening.sill, units)} above the floor",
                 help="leave the sill out, write `window`, or allow it where there is a step",
                 about=(f"wall {wall.name}",),
-                fixes=(Fix("take the sill out", edits),) if edits else (),
+                fixes=(Fix("leave the sill out", edits),) if edits else (),
             )

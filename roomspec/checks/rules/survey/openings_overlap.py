@@ -62,5 +62,10 @@ def openings_overlap(facts: RoomFacts) -> Iterator[Finding]:
                 ),
                 help="check where both are; `at` is measured from the left end unless `from right` follows it",
                 about=(f"wall {wall.name}",),
-                related=(Related(f"the other {before}", facts.here(("wall", wall.name, "openings", other))),),
+                related=(
+                    Related(
+                        f"the {'other ' if kind == before else ''}{before}",
+                        facts.here(("wall", wall.name, "openings", other)),
+                    ),
+                ),
             )

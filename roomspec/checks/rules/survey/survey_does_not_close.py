@@ -65,8 +65,5 @@ def survey_does_not_close(facts: RoomFacts) -> Iterator[Finding]:
             f" first; up to {figure_text(closure_limit(plan.perimeter), units)} is allowed"
         ),
         help=mend or "measure the walls and corners again",
-        related=tuple(
-            Related(f"{change} would close it, with the other" if len(changes) > 1 else f"{change} would close it", at)
-            for change, at in zip(changes, (facts.here(("wall", name)) for name, _ in plan.mend), strict=True)
-        ),
+        related=tuple(Related(f"wall {name}", facts.here(("wall", name))) for name, _ in plan.mend),
     )

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from roomspec.checks.facts import RoomFacts, written
 from roomspec.checks.finding import Finding
-from roomspec.checks.insert import above
+from roomspec.checks.insert import EVERY_ROOM, above
 from roomspec.checks.record import COMMON_PRACTICE, Check, finds
 from roomspec.diagnostics.diagnostic import Citation, Edit, Fix, Related
 from roomspec.layout.extent import Run
@@ -70,6 +70,7 @@ def panel_stands_in_water(facts: RoomFacts) -> Iterator[Finding]:
             if not _wetted(wall, run, direct):
                 continue
             edits = _mend(facts, run.method)
+            mend = f"leave a gap at the floor in method {run.method.name}{EVERY_ROOM}"
             wet = next(at for at, one in enumerate(wall.wet) if one.exposure == "direct")
             yield Finding(
                 at=facts.here(("wall", wall.name, "finishes", run.finishes[0], "method")),
@@ -77,10 +78,10 @@ def panel_stands_in_water(facts: RoomFacts) -> Iterator[Finding]:
                     f"panels stand on the floor where water falls directly: method {run.method.name} leaves no gap"
                     " there and names no start trim"
                 ),
-                help=f"add `gap 5 mm at floor`, or a `start` trim, to method {run.method.name}",
+                help=f"{mend}: `gap 5 mm at floor`; or name a `start` trim in it",
                 about=(f"wall {wall.name}", f"method {run.method.name}"),
                 related=(Related("direct water", facts.here(("wall", wall.name, "wet", wet))),),
-                fixes=(Fix(f"leave a gap at the floor in method {run.method.name}", edits),) if edits else (),
+                fixes=(Fix(mend, edits),) if edits else (),
                 face=f"wall {wall.name}",
             )
 

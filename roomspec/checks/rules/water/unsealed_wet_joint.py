@@ -5,7 +5,7 @@ from itertools import accumulate
 
 from roomspec.checks.facts import RoomFacts, written
 from roomspec.checks.finding import Finding
-from roomspec.checks.insert import into_method
+from roomspec.checks.insert import EVERY_ROOM, into_method
 from roomspec.checks.lined import finish_box
 from roomspec.checks.profile import lowest
 from roomspec.checks.record import COMMON_PRACTICE, Check, finds
@@ -148,15 +148,15 @@ def _finding(facts: RoomFacts, wall: Wall, at: int, method: Method, places: list
         message = f"method {method.name} does not seal {missing} where water falls directly"
     else:
         message = f"water falls directly on this finish and method {method.name} seals nothing"
-    edits = _mend(facts, method, places)
+    edits, mend = _mend(facts, method, places), f"seal {missing} in method {method.name}{EVERY_ROOM}"
     wet = next(i for i, wet in enumerate(wall.wet) if wet.exposure == "direct")
     return Finding(
         at=facts.here(("wall", wall.name, "finishes", at, "method")),
         message=f"wall {wall.name}: {message}",
-        help=f"seal {missing} in method {method.name}: `{_seal_line(facts, method, places)}`",
+        help=f"{mend}: `{_seal_line(facts, method, places)}`",
         about=(f"wall {wall.name}", f"method {method.name}"),
         related=(Related("direct water", facts.here(("wall", wall.name, "wet", wet))),),
-        fixes=(Fix(f"seal {missing} in method {method.name}", edits),) if edits else (),
+        fixes=(Fix(mend, edits),) if edits else (),
     )
 
 
