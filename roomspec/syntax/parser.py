@@ -153,18 +153,25 @@ def _lexis(state: int) -> Lexis:
 
 def parse_line(text: str) -> Node | Misfit | None:
     """The statement in one line without its line end; None where it holds none."""
+    begun = begin_line(text)
+    if isinstance(begun, Misfit):
+        return begun
+    stack, read = begun
+    return stack.finished() or _misfit(text, read[-1].end, stack, read) if read else None
+
+
+def begin_line(text: str) -> tuple[Stack, list[Word]] | Misfit:
+    """The parser after the words of a line that may go on, and those words."""
     stack = Stack()
     read: list[Word] = []
     place = _skip(text, 0)
-    if place == len(text):
-        return None
     while place < len(text):
         found = _next(text, place, _lexis(stack.states[-1]))
         if found is None or not stack.take(found.type, found):
             return _misfit(text, place, stack, read)
         read.append(found)
         place = _skip(text, found.end)
-    return stack.finished() or _misfit(text, read[-1].end, stack, read)
+    return stack, read
 
 
 def _skip(text: str, place: int) -> int:
