@@ -2,7 +2,6 @@
 
 from collections import Counter
 from collections.abc import Callable, Sequence
-from hashlib import sha256
 
 from roomspec.analysis.found import Found
 
@@ -16,6 +15,11 @@ def fingerprints(findings: Sequence[Found], line_of: LineOf) -> tuple[str, ...]:
     The line's number, its indent and its spacing do not count. Findings alike in all of these are told apart by their
     order, so that each has its own.
     """
+    if not findings:
+        return ()
+    # Loading it takes as long as checking a room, and most runs find nothing.
+    from hashlib import sha256
+
     seen: Counter[str] = Counter()
     prints: list[str] = []
     for found in findings:

@@ -19,6 +19,7 @@ from roomspec.cli import screen
 from roomspec.cli.check_forms import Output
 from roomspec.cli.progress import progress
 from roomspec.cli.trouble import CLEAN, TROUBLE
+from roomspec.cli.uncollected import uncollected
 from roomspec.files.cache import cache_of
 from roomspec.files.check_jobs import check_jobs
 from roomspec.files.disk import DiskWorld, write_whole
@@ -58,7 +59,7 @@ def jobs_of(wanted: Wanted, world: KeptWorld) -> list[Checked]:
     """Every job checked; a job that none is ends the command where it was named itself."""
     below = wanted.below
     cache = cache_of(below.root) if wanted.cache and not wanted.given else None
-    with progress() as tell:
+    with progress() as tell, uncollected():
         checked = check_jobs(world, below.root, below.jobs, cache, tell)
     if len(checked) == 1 and checked[0].files and not checked[0].holds_job and not checked[0].findings:
         raise click.ClickException(no_job_in(below.jobs[0]).reason)

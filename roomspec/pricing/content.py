@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from decimal import Decimal
 from fractions import Fraction
+from typing import TYPE_CHECKING
 
 from msgspec import Struct
 
@@ -10,7 +11,10 @@ from roomspec.model.job import Job
 from roomspec.model.product import Panel
 from roomspec.model.wall import Wall
 from roomspec.quantities.area import SQUARE_METRE
-from roomspec.takeoff.taken import TakeOff
+
+if TYPE_CHECKING:
+    # The checks read what a pack weighs, and need neither quantities nor cutting plans for it.
+    from roomspec.takeoff.taken import TakeOff
 
 
 class Content(Struct, frozen=True):
@@ -41,7 +45,7 @@ class Content(Struct, frozen=True):
         return self.drills or self.strips or self.over_tile
 
 
-def content_of(job: Job, take_off: TakeOff) -> Content:
+def content_of(job: Job, take_off: "TakeOff") -> Content:
     """What a job and its take-off hold."""
     walls = list(_walls(job))
     points = [point for wall in walls for point in wall.points]

@@ -50,6 +50,13 @@ def test_check_loads_no_solver_and_no_units(small):
     assert not loaded_by("check", str(small), cwd=small) & (HEAVY - {"lark"})
 
 
+def test_check_loads_neither_prices_nor_cutting_plans(small):
+    """Of the engine a check needs the layout, and what a lining weighs."""
+    loaded = loaded_by("check", str(small), cwd=small)
+    assert not {name for name in loaded if name.startswith("roomspec.cutting.")}
+    assert not loaded & {"roomspec.takeoff.taken", "roomspec.takeoff.job", "roomspec.pricing.estimate"}
+
+
 def test_help_without_a_command(run):
     """Without a command the help is shown."""
     ended = run()
