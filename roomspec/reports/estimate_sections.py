@@ -19,6 +19,9 @@ UNITS = {
     "sheet": ("roll", "rolls"),
 }
 """How one of each kind is called in an order."""
+LEFT_OUT = 20
+"""Lines that are left out of the figures and named; of more only the number is said."""
+UNPRICED = "without what has no price"
 PROVEN = "Proven: no cutting plan can do with fewer."
 
 
@@ -49,7 +52,9 @@ def _head(out: EstimateOut) -> Section:
         before.append("The figures below leave out what these lines say:")
     elif found.error:
         before.append("Every line is counted below, the mistaken ones as they stand.")
-    return Section(job.title or job.name, tuple(before), items=found.left_out)
+    more = len(found.left_out) - LEFT_OUT
+    items = (*found.left_out[:LEFT_OUT], f"and {more} more") if more > 0 else found.left_out
+    return Section(job.title or job.name, tuple(before), items=items)
 
 
 def _order(out: EstimateOut) -> Section:
@@ -94,13 +99,17 @@ def _unit_price(price: Decimal, per: str | None, units: str, currency: str) -> s
 
 
 def _price(out: EstimateOut) -> Section:
+    unpriced = {
+        "material": any(line.cost is None for line in out.order),
+        "labour": any(line.cost is None for line in out.labour),
+    }
     rows = tuple(
         (
             step.name.capitalize(),
             f"{number_text(step.percent)} %" if step.percent is not None else "",
             f"of {money_text(step.of)}" if step.of is not None else "",
             money_text(step.amount),
-            step.note,
+            step.note or (UNPRICED if unpriced.get(step.name) else ""),
         )
         for step in out.price.steps
         if step.amount or step.percent != 0

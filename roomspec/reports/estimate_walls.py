@@ -96,7 +96,7 @@ def measured_section(out: EstimateOut) -> Section:
         length = sum(wall.length_m for wall in out.measured.walls)
         rows.append(("All", area_figure(area, units), length_figure(length, units) if length else "", ""))
     return Section(
-        f"Measured by {out.measured.method}",
+        f"Measured quantities: {out.measured.method}",
         heads=("Wall", unit_name("m2", units), unit_name("m", units), "How"),
         align="lrrl",
         rows=tuple(rows),

@@ -212,3 +212,16 @@ def test_a_link_out_of_the_repository_is_not_followed(run, tmp_path):
     folder.mkdir()
     (folder / "job.room").symlink_to(outside)
     assert run("check", folder).refused
+
+
+@pytest.mark.parametrize(
+    ("data", "said"), [(b"\x00\xff\xfe\x01", "this is not a text file."), (b"# a\n" * 4_200_000, "at most 16 MB.")]
+)
+def test_an_estimate_says_why_a_file_cannot_be_read(run, tmp_path, data, said):
+    """One line that names the file and the reason, not that it holds no job."""
+    (tmp_path / "job.room").write_bytes(data)
+    ended = run("estimate", "job.room")
+    assert ended.code == 2
+    assert ended.err.count("\n") == 1
+    assert ended.err.strip().startswith("roomspec: job.room: ")
+    assert ended.err.strip().endswith(said)
