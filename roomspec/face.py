@@ -13,7 +13,8 @@ from msgspec import Struct
 from roomspec.analysis.found import Found
 from roomspec.analysis.session import Session, Snapshot
 from roomspec.files.jobs import NoJob, no_job_in, one_job_at
-from roomspec.layout.laid import Lining, Piece, RoomLayout, WallLayout
+from roomspec.layout.every_face import piece_names
+from roomspec.layout.laid import CeilingLayout, FaceLayout, Lining, Piece, RoomLayout, WallLayout
 from roomspec.model.job import Job
 from roomspec.model.room import Room
 from roomspec.model.wall import Opening, Wall
@@ -92,6 +93,12 @@ class RoomView(Struct, frozen=True):
         return tuple(WallView(self.name, *pair) for pair in zip(self.model.walls, self.laid.walls, strict=True))
 
     @property
+    def ceilings(self) -> tuple[CeilingView, ...]:
+        """Its ceilings, as named."""
+        names = piece_names(self.model)[len(self.model.walls) :]
+        return tuple(CeilingView(f"{self.name}/{name}", at) for name, at in zip(names, self.laid.ceilings, strict=True))
+
+    @property
     def floor_area(self) -> Quantity[float] | None:
         """The area of its plan; None where it is open or is a column."""
         area = self.laid.plan.floor_area
@@ -142,12 +149,71 @@ class WallView(Struct, frozen=True):
 
     @property
     def finishes(self) -> tuple[FinishView, ...]:
-        """What is laid on it, one view for each run."""
+        """What is laid on its own front, one view for each run."""
         return tuple(FinishView(f"{self.room}/{self.name}", lining) for lining in self.laid.linings)
+
+    @property
+    def faces(self) -> tuple[FaceView, ...]:
+        """The lined faces of its boxes, niches and hatches."""
+        return tuple(FaceView(f"{self.room}/{self.name}", face) for face in self.laid.faces)
+
+
+class CeilingView(Struct, frozen=True):
+    """A ceiling as laid. `pieces` is what its pieces are named after."""
+
+    pieces: str
+    laid: CeilingLayout
+
+    @property
+    def name(self) -> str:
+        """Its name within the room."""
+        return self.laid.name
+
+    @property
+    def gross_area(self) -> Quantity[float]:
+        """Its whole face."""
+        return pint_edge.area(self.laid.own.gross)
+
+    @property
+    def net_area(self) -> Quantity[float]:
+        """Its face less openings."""
+        return pint_edge.area(self.laid.own.net)
+
+    @property
+    def finishes(self) -> tuple[FinishView, ...]:
+        """What is laid on it, one view for each run."""
+        return tuple(FinishView(self.pieces, lining) for lining in self.laid.own.linings)
+
+    @property
+    def faces(self) -> tuple[FaceView, ...]:
+        """The leaves of its hatches."""
+        return tuple(FaceView(self.pieces, face) for face in self.laid.faces)
+
+
+class FaceView(Struct, frozen=True):
+    """A face of a box, a niche or a hatch."""
+
+    wall: str
+    laid: FaceLayout
+
+    @property
+    def where(self) -> str:
+        """Which face: `boxing front`, `niche back`, `hatch leaf` ..."""
+        return self.laid.where
+
+    @property
+    def gross_area(self) -> Quantity[float]:
+        """Its whole face."""
+        return pint_edge.area(self.laid.gross)
+
+    @property
+    def finishes(self) -> tuple[FinishView, ...]:
+        """What is laid on it, one view for each run."""
+        return tuple(FinishView(self.wall, lining) for lining in self.laid.linings)
 
 
 class FinishView(Struct, frozen=True):
-    """One run of a finish on a wall."""
+    """One run of a finish on a face."""
 
     wall: str
     laid: Lining
@@ -164,7 +230,7 @@ class FinishView(Struct, frozen=True):
 
     @property
     def direction(self) -> str:
-        """vertical or horizontal."""
+        """vertical or horizontal; lengthwise or crosswise on a ceiling."""
         return self.laid.direction
 
     @property

@@ -53,6 +53,23 @@ def test_json_is_what_the_command_prints(job):
     assert out["price"]["total"] == str(job.estimate().price.total)
 
 
+def test_boxes_and_ceilings(tmp_path):
+    """The faces of a box go on numbering along their wall; a ceiling's pieces are its own."""
+    (tmp_path / "job.room").write_text(
+        "job j\nroom r\n  height 2400\n  wall a 3000\n    boxing 500 x 900 at 1000 deep 200\n"
+        "    finish board by plain vertical\n  ceiling a 3000 x 2000\n    finish board by plain crosswise\n"
+        "panel board\n  length 2600\n  cover 250\n  thick 10\nmethod plain\n",
+        encoding="utf-8",
+    )
+    (room,) = roomspec.open(str(tmp_path / "job.room")).rooms
+    (wall,), (ceiling,) = room.walls, room.ceilings
+    assert [face.where for face in wall.faces] == ["boxing front", "boxing left end", "boxing right end", "boxing top"]
+    assert wall.faces[0].finishes[0].pieces[0].name == "r/a/13"
+    assert wall.faces[0].gross_area.to("m**2").magnitude == pytest.approx(0.45)
+    assert ceiling.finishes[0].pieces[0].name == "r/ceiling-a/1"
+    assert (ceiling.gross_area, ceiling.faces) == (ceiling.net_area, ())
+
+
 def test_nothing_to_open():
     """A path without a job raises LookupError with one line."""
     with pytest.raises(LookupError, match="cannot be read"):

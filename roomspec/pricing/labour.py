@@ -10,7 +10,7 @@ from roomspec.model.method import Gang, Takes
 from roomspec.quantities.money import rounded
 from roomspec.takeoff.work import Work
 
-ALLOWANCES = frozenset(("rooms", "mitres"))
+ALLOWANCES = frozenset(("rooms", "mitres", "boxing"))
 """Tasks that a gang may count by themselves, and that are part of the others where it does not."""
 
 

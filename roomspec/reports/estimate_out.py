@@ -131,7 +131,7 @@ def _faces_measured(off: RoomTakeOff) -> Iterator[tuple[str, Measure]]:
             name = f"{kind}{wall.name}"
             if wall.linings:
                 yield name, wall.measured
-            yield from ((f"{name} {face.where}", face.measured) for face in wall.faces)
+            yield from ((f"{name} {face.where}", face.measured) for face in wall.faces if face.measured.lines)
 
 
 def _price(price: Price, cent: Decimal) -> PriceOut:

@@ -1,7 +1,8 @@
 """Measured quantities for a tender.
 
 The measured area is the finish's region of the face, not shortened by trims or gaps, less a kept skirting or cornice.
-The faces of boxes, niches and hatches are measured by themselves; what a box hides is deducted by every method. Each
+The faces of boxes, the backs of niches and the leaves of hatches are measured by themselves (DIN 18340 4.2: backs of
+niches, whatever their size); a niche's other faces are reveals. What a box hides is deducted by every method. Each
 method has its own rule for what lies in an area:
 `net` every void deducted. `nrm2` (RICS NRM2, from memory) and `smm7` (SMM7) voids up to 1.00 and 0.50 m2 wholly within
 the area not deducted, those on its boundary always; areas up to 600 and 300 mm wide by length. `vob` (VOB/C ATV DIN

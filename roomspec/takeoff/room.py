@@ -6,6 +6,7 @@ from typing import TypeVar
 
 from roomspec.cutting.demand import Blank
 from roomspec.layout.access import longest_piece
+from roomspec.layout.every_face import every_face, piece_names
 from roomspec.layout.laid import FaceLayout, Lining, RoomLayout
 from roomspec.model.job import Terms
 from roomspec.model.method import Method
@@ -65,7 +66,10 @@ def _take_off_face(
 ) -> FaceTakeOff:
     """What a face takes; its own work is what its openings make."""
     taken = tuple(take_off_lining(face.as_wall, lining, before, after, face.place) for lining in face.linings)
-    measured = measure_wall(face.as_wall, face.linings, terms.measured, terms.units, face.hidden, face.plan)
+    reveal = face.place == "reveals" and not face.where.endswith("back")
+    measured = measure_wall(
+        face.as_wall, () if reveal else face.linings, terms.measured, terms.units, face.hidden, face.plan
+    )
     return FaceTakeOff(face.where, taken, measured, openings_work(face.as_wall, face.linings, face.hidden))
 
 
@@ -125,7 +129,7 @@ def _gather(
         panels=_panel_blanks(room, laid),
         lengths=_grouped(
             blank
-            for wall, name in zip(lined, names_of(room), strict=True)
+            for wall, name in zip(lined, piece_names(room), strict=True)
             for blank in _length_blanks(wall, name, room.access)
         ),
         compounds=_summed(amount for lining in taken for amount in _compounds(lining)),
@@ -141,24 +145,14 @@ def _gather(
     )
 
 
-def names_of(room: Room) -> tuple[str, ...]:
-    """What pieces on each wall, then on each ceiling, are named after; a ceiling named as a wall is says what it is."""
-    walls = [wall.name for wall in room.walls]
-    ceilings = (f"ceiling-{one.name}" if one.name in walls else one.name for one in room.ceilings)
-    return (*walls, *ceilings)
-
-
 def _panel_blanks(room: Room, laid: RoomLayout) -> tuple[tuple[Panel, tuple[Blank, ...]], ...]:
-    linings = [[wall.linings, *(face.linings for face in wall.faces)] for wall in laid.walls]
-    linings += [[one.own.linings, *(face.linings for face in one.faces)] for one in laid.ceilings]
     return _grouped(
         (
             lining.panel,
-            Blank(f"{name}/{piece.number}", piece.length, piece.width, piece.edges, piece.ends, piece.set_number),
+            Blank(f"{at.pieces}/{piece.number}", piece.length, piece.width, piece.edges, piece.ends, piece.set_number),
         )
-        for name, faces in zip(names_of(room), linings, strict=True)
-        for face in faces
-        for lining in face
+        for at in every_face(room, laid)
+        for lining in at.face.linings
         for piece in lining.pieces
     )
 

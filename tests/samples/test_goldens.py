@@ -89,7 +89,8 @@ def test_every_piece_is_cut_once(sample):
     _, _, out = sample
     cut = [name for plan in out.cutting if plan.kind == "panel" for pattern in plan.patterns for name in names(pattern)]
     assert len(cut) == len(set(cut))
-    assert len(cut) == sum(finish.pieces for room in out.rooms for wall in room.walls for finish in wall.finishes)
+    faces = [face for room in out.rooms for one in (*room.walls, *room.ceilings) for face in (one, *one.faces)]
+    assert len(cut) == sum(finish.pieces for face in faces for finish in face.finishes)
 
 
 def names(pattern):
