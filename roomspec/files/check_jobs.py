@@ -25,7 +25,7 @@ def check_jobs(
     missing = [job for job in jobs if job not in done]
     processes = processes or os.cpu_count() or 1
     sizes = {job: _size(world, job) for job in missing} if processes > 1 and len(missing) > 1 else {}
-    if sum(sizes.values()) >= PAYS:
+    if sizes and sum(sizes.values()) >= PAYS:
         from roomspec.files.processes import check_shared_out
 
         def here(job: str) -> Checked:
