@@ -43,9 +43,9 @@ def _of_scope(scope: str, checks: tuple[Check, ...]) -> tuple[tuple[Check, Finde
 
 
 def _named(check: Check, finding: Finding) -> Raised:
-    severity = finding.severity or check.severity
+    severity, related = finding.severity or check.severity, tuple(dict.fromkeys(finding.related))
     return Raised(
-        Diagnostic(check.name, severity, finding.message, finding.at, finding.help, finding.related, finding.fixes),
+        Diagnostic(check.name, severity, finding.message, finding.at, finding.help, related, finding.fixes),
         finding.about,
         finding.face,
     )

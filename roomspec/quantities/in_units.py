@@ -31,14 +31,17 @@ def feet_text(length: int) -> str:
 
 def length_text(length: int, units: str) -> str:
     """A length with its unit, for a message: `2603.5 mm`, or `8' 6 1/2"`."""
-    if not is_imperial(units):
-        return f"{shown_mm(length)} mm"
-    return feet_text(length) if not length or 2 * abs(length) * _SIXTEENTHS >= INCH else 'less than 1/16"'
+    return _measured(length) if is_imperial(units) else f"{shown_mm(length)} mm"
 
 
 def figure_text(length: int, units: str) -> str:
     """A length whose unit another figure beside it says: `2603.5`, or `8' 6 1/2"`."""
-    return feet_text(length) if is_imperial(units) else shown_mm(length)
+    return _measured(length) if is_imperial(units) else shown_mm(length)
+
+
+def _measured(length: int) -> str:
+    """Feet and inches; what is not nothing does not read as nothing."""
+    return feet_text(length) if not length or 2 * abs(length) * _SIXTEENTHS >= INCH else 'less than 1/16"'
 
 
 def exact_text(length: int, units: str) -> str:

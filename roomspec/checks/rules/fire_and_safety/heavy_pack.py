@@ -11,9 +11,12 @@ from roomspec.checks.lined import used_panels
 from roomspec.checks.record import Check, finds
 from roomspec.diagnostics.diagnostic import Citation, Related
 from roomspec.pricing.content import pack_weight
+from roomspec.quantities.in_units import is_imperial, pounds
 
 MOST = 25
 """Kilograms held close at elbow height: HSE L23, INDG143 (H-07)."""
+MOST_POUNDS = 55
+"""The same to the whole pound below."""
 
 _ROOM = """\
 job example
@@ -51,6 +54,8 @@ panel limestone-long "Limestone print, long"
 )
 def heavy_pack(facts: JobFacts) -> Iterator[Finding]:
     """Each panel that the job uses and whose weight is stated, once."""
+    units = facts.job.terms.units
+    most = MOST_POUNDS if is_imperial(units) else MOST
     for panel in used_panels(facts.job):
         weight = pack_weight(panel)
         if weight <= MOST:
@@ -59,14 +64,15 @@ def heavy_pack(facts: JobFacts) -> Iterator[Finding]:
         weighs = written(where, ("weighs",))
         yield Finding(
             at=written(where, ("pack",)) or where(("name",)),
-            message=f"a pack of {panel.pack} {panel.name} weighs {_kilograms(weight)} kg; over {MOST} it takes two",
+            message=f"a pack of {panel.pack} {panel.name} weighs {_words(weight, units)}; over {most} it takes two",
             help="plan two people or a hoist, and allow this",
             about=(f"panel {panel.name}",),
             related=(Related("its weight", weighs),) if weighs else (),
         )
 
 
-def _kilograms(weight: Fraction) -> str:
-    """To the tenth above."""
-    tenths = ceil(weight * 10)
-    return f"{tenths // 10}.{tenths % 10}" if tenths % 10 else str(tenths // 10)
+def _words(kilograms: Fraction, units: str) -> str:
+    """To the tenth above, with its unit."""
+    imperial = is_imperial(units)
+    tenths = ceil((pounds(kilograms) if imperial else kilograms) * 10)
+    return f"{f'{tenths // 10}.{tenths % 10}' if tenths % 10 else tenths // 10} {'lb' if imperial else 'kg'}"

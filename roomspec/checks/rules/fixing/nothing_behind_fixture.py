@@ -9,7 +9,7 @@ from roomspec.checks.held import FRAMES, SOLID
 from roomspec.checks.lined import lined_faces
 from roomspec.checks.record import COMMON_PRACTICE, Check, finds
 from roomspec.checks.used import covers
-from roomspec.checks.wording import figure
+from roomspec.checks.wording import mass_words
 from roomspec.diagnostics.diagnostic import Citation, Related
 from roomspec.model.wall import Ceiling, Studs, Wall, WallPoint
 from roomspec.quantities.in_units import figure_text
@@ -87,7 +87,7 @@ def nothing_behind_fixture(facts: RoomFacts) -> Iterator[Finding]:
                 substrate = facts.here((kind, face.name, "substrates", len(face.substrates) - 1))
                 yield Finding(
                     at=facts.here((kind, face.name, "points", at)),
-                    message=f"{kind} {face.name}: {what}, {figure(point.load)} kg, has {found[0]}",
+                    message=f"{kind} {face.name}: {what}, {mass_words(point.load, units)}, has {found[0]}",
                     help="put ply, a nogging or a batten there and record it: `on plasterboard over plywood from ...`",
                     about=(f"{kind} {face.name}",),
                     related=(Related("what is behind it", substrate),),

@@ -66,7 +66,7 @@ def nothing_to_screw_into(facts: RoomFacts) -> Iterator[Finding]:
                     f"method {method.name} only screws the panels, and {listed(layers)} alone"
                     f" {'takes' if len(layers) == 1 else 'take'} no screw"
                 ),
-                help="take a method with battens or glue, or record the frame behind: `studs every 400`",
+                help="take a method with battens or glue, or record the frame behind: `studs every 400 mm`",
                 about=(f"{kind} {face.name}", f"method {method.name}"),
                 related=(Related("what the wall is made of", facts.here((kind, face.name, "substrates", 0))),),
                 face=f"{kind} {face.name}",

@@ -8,7 +8,7 @@ from roomspec.checks.facts import RoomFacts, written
 from roomspec.checks.finding import Finding
 from roomspec.checks.lined import finish_box
 from roomspec.checks.record import COMMON_PRACTICE, Check, finds
-from roomspec.checks.wording import figure
+from roomspec.checks.wording import figure, load_figure, load_words
 from roomspec.diagnostics.diagnostic import Citation, Origin, Related
 from roomspec.model.method import Method
 from roomspec.model.product import Panel
@@ -88,7 +88,8 @@ def is_heavy(load: Load) -> bool:
 
 def _finding(facts: RoomFacts, wall: Wall, at: int, finish: Finish, load: Load) -> Finding:
     over, share = load.share > 1, load.share * 100
-    parts = ", ".join(f"{figure(weight)} of {name}" for name, weight in load.parts)
+    units = facts.terms.units
+    parts = ", ".join(f"{load_figure(weight, units)} of {name}" for name, weight in load.parts)
     if over:
         tile = any(name in ("tile", "stone") for name, _ in load.parts)
         advice = f"{'take the old layer off (`remove tile`), or ' if tile else ''}screw the panels to battens"
@@ -98,7 +99,8 @@ def _finding(facts: RoomFacts, wall: Wall, at: int, finish: Finish, load: Load) 
     return Finding(
         at=facts.here(("wall", wall.name, "finishes", at, "method")),
         message=(
-            f"{figure(load.load)} kg/m2 on {load.layer} that carries {figure(load.limit or Decimal(0))}"
+            f"{load_words(load.load, units)} on {load.layer} that carries"
+            f" {load_figure(load.limit or Decimal(0), units)}"
             f"{'' if over else f', {figure(Decimal(share.numerator) / share.denominator)} % of it'}: {parts}"
         ),
         help=advice,

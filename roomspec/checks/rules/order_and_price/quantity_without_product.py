@@ -64,14 +64,14 @@ def quantity_without_product(facts: JobFacts) -> Iterator[Finding]:
             yield Finding(
                 at=lines(()),
                 message=f"{key} names neither `glue` nor `screw`: nothing that holds its panels is counted",
-                help="name an adhesive (`glue grab bead 8 every 100`) or a screw (`screw panel-screw`)",
+                help="name an adhesive (`glue grab bead 8 mm every 100 mm`) or a screw (`screw panel-screw`)",
                 about=(key,),
             )
         if method.battens and method.fix is None:
             yield Finding(
                 at=lines(("battens",)),
                 message=f"{key} has battens and no `fix`: nothing that holds them is counted",
-                help="name the fixing and its spacing: `fix frame-fixing every 600`",
+                help="name the fixing and its spacing: `fix frame-fixing every 600 mm`",
                 about=(key,),
                 severity="warning",
             )

@@ -163,7 +163,7 @@ def _finding(facts: RoomFacts, wall: Wall, at: int, method: Method, places: list
 def _seal_line(facts: RoomFacts, method: Method, places: list[str]) -> str:
     if method.seals:
         return f"seal ... at {' '.join([*method.seals[0].places, *places])}"
-    return f"seal {facts.sealants[0] if facts.sealants else 'SEALANT'} bead 5 at {' '.join(places)}"
+    return f"seal {facts.sealants[0] if facts.sealants else 'SEALANT'} bead 5 mm at {' '.join(places)}"
 
 
 def _mend(facts: RoomFacts, method: Method, places: list[str]) -> tuple[Edit, ...]:

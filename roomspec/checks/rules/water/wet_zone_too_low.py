@@ -71,7 +71,7 @@ def wet_zone_too_low(facts: RoomFacts) -> Iterator[Finding]:
                     " meant"
                 ),
                 about=(f"wall {wall.name}",),
-                fixes=(Fix(f"raise it to {LEAST // MM}", edits),) if edits else (),
+                fixes=(Fix(f"raise it to {LEAST // MM} mm", edits),) if edits else (),
             )
 
 
