@@ -20,19 +20,28 @@ class Gathered(Struct, frozen=True):
     problems: tuple[Diagnostic, ...]
 
 
-def gather(world: World, job_path: str, read_tree: Callable[[str, str], FileTree]) -> Gathered | None:
-    """Read a job's files; None where the job's own file cannot be read. `read_tree(path, text)` parses one."""
+ReadTree = Callable[[str, str, dict[str, int]], FileTree]
+"""Parses the text of the file at a path, given the keys of blocks that the files before it have."""
+
+
+def gather(world: World, job_path: str, read_tree: ReadTree) -> Gathered | None:
+    """Read a job's files; None where the job's own file cannot be read."""
     data = world.read(job_path)
     if data is None:
         return None
     problems: list[Diagnostic] = []
-    trees = {job_path: _tree(job_path, data, read_tree, problems)}
+    seen: dict[str, int] = {}
+
+    def tree_of(path: str, text: str) -> FileTree:
+        return read_tree(path, text, seen)
+
+    trees = {job_path: _tree(job_path, data, tree_of, problems)}
     for block in (placed.block for placed in trees[job_path].blocks if placed.block.kind == "job"):
         for path, at in _used(world, job_path, block, problems):
             if path in trees:
                 continue
             if (data := world.read(path)) is not None:
-                trees[path] = _tree(path, data, read_tree, problems)
+                trees[path] = _tree(path, data, tree_of, problems)
             else:
                 message = f"{path} cannot be read; what stands in it is left out"
                 help_ = "look whether it is still there and may be read"

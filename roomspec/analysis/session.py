@@ -65,18 +65,14 @@ class Snapshot:
 
     @cached_property
     def blocks(self) -> Blocks:
-        """Where each block stands; of two with one key, the first."""
-        found: dict[str, tuple[str, int]] = {}
-        for tree in self._gathered.trees:
-            for one in tree.blocks:
-                found.setdefault(one.block.key, (tree.path, one.line))
-        return found
+        """Where each block stands."""
+        return {one.block.key: (tree.path, one.line) for tree in self._gathered.trees for one in tree.blocks}
 
     @cached_property
     def findings(self) -> tuple[Found, ...]:
         """Every finding as the settings choose, and their own mistakes, in the order of the text."""
         found = [
-            placed(problem, {one.block.key: (tree.path, one.line)}, tree.path)
+            placed(problem, self.blocks, tree.path)
             for tree in self._gathered.trees
             for one in tree.blocks
             for problem in one.block.problems

@@ -44,13 +44,17 @@ class MemoryWorld:
 
 def matches(path: str, pattern: str) -> bool:
     """True where the path fits the glob, folder by folder; `**` stands for any number of folders."""
-    return _fits(path.split("/"), pattern.split("/"))
+    names = path.split("/")
+    reached = {0}
+    for part in pattern.split("/"):
+        if part == "**":
+            for place in range(min(reached, default=len(names)), len(names)):
+                if place in reached and not names[place].startswith("."):
+                    reached.add(place + 1)
+        else:
+            reached = {place + 1 for place in reached if place < len(names) and _fits(names[place], part)}
+    return len(names) in reached
 
 
-def _fits(names: list[str], parts: list[str]) -> bool:
-    if not parts:
-        return not names
-    if parts[0] == "**":
-        return any(_fits(names[skip:], parts[1:]) for skip in range(len(names) + 1))
-    hidden = bool(names) and names[0].startswith(".") and not parts[0].startswith(".")
-    return bool(names) and not hidden and fnmatchcase(names[0], parts[0]) and _fits(names[1:], parts[1:])
+def _fits(name: str, part: str) -> bool:
+    return (part.startswith(".") or not name.startswith(".")) and fnmatchcase(name, part)

@@ -2,8 +2,12 @@
 
 import glob
 import os
+from collections.abc import Iterator
 from datetime import date
+from itertools import takewhile
 from pathlib import Path, PurePosixPath
+
+from roomspec.analysis.world import matches
 
 
 class DiskWorld:
@@ -25,10 +29,26 @@ class DiskWorld:
             return None
 
     def find(self, pattern: str) -> tuple[str, ...]:
-        """The files below the root that match, sorted by path."""
-        names = glob.iglob(pattern, root_dir=self.root, recursive=True)  # noqa: PTH207 - it leaves hidden files out
-        found = (PurePosixPath(*Path(name).parts).as_posix() for name in names)
-        return tuple(sorted(name for name in found if (self.root / name).is_file() and self.holds(self.root / name)))
+        """The files below the root that match, sorted by path; one that links lead to too under its shortest name."""
+        found: dict[Path, str] = {}
+        for name in sorted(self._named(pattern), key=_shortest_first):
+            place = self.root / name
+            if place.is_file() and self.holds(place):
+                found.setdefault(place.resolve(), name)
+        return tuple(sorted(found.values()))
+
+    def _named(self, pattern: str) -> Iterator[str]:
+        """What matches by its name. Any folders are those that stand there: links to folders could go round."""
+        parts = pattern.split("/")
+        if "**" in parts:
+            above = takewhile(lambda part: not glob.has_magic(part), parts[:-1])
+            for folder, inner, files in os.walk(self.root.joinpath(*above)):
+                inner[:] = [name for name in inner if not name.startswith(".") or name in pattern]
+                names = (Path(folder, file).relative_to(self.root).as_posix() for file in files)
+                yield from (name for name in names if matches(name, pattern))
+        else:
+            for name in glob.iglob(pattern, root_dir=self.root):  # noqa: PTH207 - it leaves hidden files out
+                yield PurePosixPath(*Path(name).parts).as_posix()
 
     def today(self) -> date:
         """The machine's date, unless one was given."""
@@ -47,6 +67,10 @@ class DiskWorld:
             return place.resolve().relative_to(self.root).as_posix()
         except (OSError, RuntimeError, ValueError):
             return None
+
+
+def _shortest_first(name: str) -> tuple[int, int, str]:
+    return name.count("/"), len(name), name
 
 
 def root_of(place: Path) -> Path:

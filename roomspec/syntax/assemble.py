@@ -13,17 +13,18 @@ from roomspec.syntax.tables import tables
 from roomspec.syntax.tree import FileTree, Placed
 
 
-def read_file(path: str, text: str) -> FileTree:
+def read_file(path: str, text: str, seen: dict[str, int] | None = None) -> FileTree:
     """The tree of a text; `path` names it in the problems that stand in no block.
 
-    A block whose key another block of the text has already gets `#2`, `#3` ... added to its key.
+    A block whose key another block of the text has already gets `#2`, `#3` ... added to its key. `seen` counts the keys
+    of the texts read before, and those of this one are added to it.
     """
+    seen = {} if seen is None else seen
     outside = f"file {path}"
     # The line break before a heading is looked for too: a search for one letter is many times as fast.
     cuts = [match.start() for match in _headings().finditer("\n" + text)]
     pieces = [text[start:end] for start, end in zip([0, *cuts], [*cuts, len(text)], strict=True)]
     blocks: list[Placed] = []
-    seen: dict[str, int] = {}
     line = 0
     top = read_piece(pieces[0], outside)
     for number, piece in enumerate(pieces):
