@@ -139,7 +139,7 @@ def _finding(facts: RoomFacts, wall: str, run: Run, way: str, figures: tuple[int
             f"a run of {run.panel.name} {length_text(length, units)} {way} moves {length_text(moved, units)} over"
             f" {swing.normalize():f} K; its ends allow {figure_text(allowed, units)}"
         ),
-        help=f"leave a gap in method {run.method.name}, such as `gap 5 mm at {ends}`, or part the run with a joint trim",
+        help=f"leave a gap in method {run.method.name}, such as `gap 5 mm at {ends}`, or part it with a joint trim",
         about=(f"wall {wall}", f"panel {run.panel.name}", f"method {run.method.name}"),
         related=(Related("how it expands", expands),) if expands else (),
         face=f"wall {wall}",
