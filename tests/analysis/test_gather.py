@@ -151,7 +151,11 @@ def test_encodings(data: bytes, text: str, trouble: str) -> None:
 
 def test_a_damaged_file_costs_only_itself() -> None:
     """The others are read, and the problem stands at its first line."""
-    files = {"job.room": 'job one\n  use "*.room"\n', "bad.room": b"\0\1", "good.room": "room 1\n"}
+    files: dict[str, str | bytes] = {
+        "job.room": 'job one\n  use "*.room"\n',
+        "bad.room": b"\0\1",
+        "good.room": "room 1\n",
+    }
     found = gathered(files, "job.room")
     assert paths(found) == ["job.room", "bad.room", "good.room"]
     assert [(problem.at.block, problem.name) for problem in found.problems] == [("file bad.room", "unreadable-line")]
@@ -214,5 +218,17 @@ def test_disk_and_memory_find_alike(tmp_path: Path) -> None:
         (tmp_path / name).parent.mkdir(parents=True, exist_ok=True)
         (tmp_path / name).write_text("", encoding="utf-8")
     disk, memory = DiskWorld(tmp_path, TODAY), MemoryWorld(dict.fromkeys(names, ""), TODAY)
-    for pattern in "*.room **/*.room x/*.room x/**/*.room ** */a.room x/a.room x/[[]f].room no no/** */**".split():
+    patterns = [
+        "*.room",
+        "**/*.room",
+        "x/*.room",
+        "x/**/*.room",
+        "**",
+        "*/a.room",
+        "x/a.room",
+        "x/[[]f].room",
+        "no",
+        "*/**",
+    ]
+    for pattern in patterns:
         assert disk.find(pattern) == memory.find(pattern), pattern
