@@ -85,6 +85,11 @@ def range_of(lines: Lines, place: Place, encoding: str) -> types.Range:
     )
 
 
+def range_between(lines: Lines, start: int, end: int, encoding: str) -> types.Range:
+    """The client's range of two offsets."""
+    return types.Range(position(lines, *lines.place(start), encoding), position(lines, *lines.place(end), encoding))
+
+
 def path_of(uri: str) -> Path | None:
     """The file that an address names; None for buffers without a file."""
     parts = urlsplit(uri)
