@@ -30,8 +30,11 @@ def main(rooms: int) -> None:
     gc.disable()
     cold("a firm's repository", generate.repository(rooms))
     cold("nothing repeats", generate_distinct.repository(max(1, rooms // 34), rooms))
-    edited(59)
-    edited(585)
+    for count in (47, 475):
+        edited("nearly clean", generate.one_job(count), "job/job.room", "job/rooms/ground.room")
+    for count in (59, 585):
+        files = generate_distinct.repository(1, count)
+        edited("a finding in three lines", files, "job-0001/job.room", "job-0001/rooms.room")
     gc.enable()
     hotel()
 
@@ -52,27 +55,27 @@ def cold(title: str, files: dict[str, str]) -> None:
     print(f"  the same text split into {words} words: {plain:.3f} s; the check takes {taken / plain:.0f} times that")
 
 
-def edited(rooms: int) -> None:
-    """One number of one wall changes in a job of about 17 lines a room."""
-    files = generate_distinct.repository(1, rooms)
-    text = files["job-0001/rooms.room"]
+def edited(title: str, files: dict[str, str], job: str, path: str) -> None:
+    """One number of one wall changes in the middle of a file."""
+    text = files[path]
     spot = text.index("  wall a ", len(text) // 2) + len("  wall a ")
     end = text.index("\n", spot)
     session = Session(MemoryWorld(files, TODAY))
-    first = session.snapshot("job-0001/job.room")
-    assert first is not None and first.findings
+    first = session.snapshot(job)
+    assert first is not None
+    assert first.findings
     times = []
     for step in range(50):
         changed = f"{text[:spot]}{2000 + step}{text[end:]}"
-        session.world = MemoryWorld(files | {"job-0001/rooms.room": changed}, TODAY)
+        session.world = MemoryWorld(files | {path: changed}, TODAY)
         start = time.process_time()
-        snapshot = session.snapshot("job-0001/job.room")
+        snapshot = session.snapshot(job)
         assert snapshot is not None
         assert snapshot.findings is not None
         times.append(time.process_time() - start)
     print(
-        f"one edited line of {generate.lines_of(files)} in {rooms} rooms: median {statistics.median(times) * 1000:.2f}"
-        f" ms, least {min(times) * 1000:.2f} ms, most {max(times) * 1000:.2f} ms"
+        f"one edited line of {text.count(chr(10))}, {title}: median {statistics.median(times) * 1000:.2f} ms,"
+        f" least {min(times) * 1000:.2f} ms, most {max(times) * 1000:.2f} ms"
     )
 
 

@@ -35,7 +35,7 @@ WORDS = (
 def repository(rooms: int, seed: int = 1) -> dict[str, str]:
     """Paths and texts of as many jobs as hold `rooms` one-off rooms and patterns together; each is `*/job.room`."""
     dice = random.Random(seed)
-    files = {f"catalogue/{path.name}": path.read_text(encoding="utf-8") for path in sorted(SAMPLE.glob("*.room"))}
+    files = _catalogue()
     number = 0
     while rooms > 0:
         number += 1
@@ -55,9 +55,20 @@ def repository(rooms: int, seed: int = 1) -> dict[str, str]:
     return files
 
 
+def one_job(rooms: int, seed: int = 1) -> dict[str, str]:
+    """A job of that many one-off rooms in one file, about 21 lines each, beside the shared catalogue."""
+    dice = random.Random(seed)
+    texts = [_room(f"g.{index + 1:03d}", 2450, dice) for index in range(rooms)]
+    return _catalogue() | {"job/job.room": _job("job-0001", dice), "job/rooms/ground.room": "\n".join(texts)}
+
+
 def lines_of(files: dict[str, str]) -> int:
     """The lines of all files."""
     return sum(text.count("\n") for text in files.values())
+
+
+def _catalogue() -> dict[str, str]:
+    return {f"catalogue/{path.name}": path.read_text(encoding="utf-8") for path in sorted(SAMPLE.glob("*.room"))}
 
 
 def _job(name: str, dice: random.Random) -> str:
