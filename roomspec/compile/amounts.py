@@ -122,8 +122,13 @@ def within(
     if least <= value <= most:
         return value
     message = f"{what} of {found.text} cannot be"
-    complain(line, "impossible-value", message, found, f"it is between {least:,} and {most:,}")
+    complain(line, "impossible-value", message, found, f"it is between {_plain(least)} and {_plain(most)}")
     return None
+
+
+def _plain(limit: Decimal | int) -> str:
+    """A limit; thousands set apart where it is no year."""
+    return f"{limit:,}" if limit >= 10_000 else f"{limit}"
 
 
 _NUMBERS = {

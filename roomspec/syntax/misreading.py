@@ -201,11 +201,12 @@ def _misspelt(text: str, misfit: Misfit, word: str) -> Misreading | None:
 def _left_out(text: str, misfit: Misfit, word: str) -> Misreading | None:
     """A keyword, or the quotation marks, without which the line cannot be read and with which it can."""
     start, end = misfit.start, misfit.end
-    if "STRING" in misfit.expected and _reads(f'{text[:start]}"{word}"{text[end:]}'):
-        message = f"`{_shown(word)}` stands where a text in quotation marks belongs"
-        return Misreading(start, end, message, f'write "{_shown(word)}"', f'"{word}"')
     keywords = [tables().keywords[kind] for kind in misfit.expected if kind in tables().keywords]
     adding = [other for other in keywords if _reads(f"{text[:start]}{other} {text[start:]}")]
+    number = word[0].isdigit() and bool(adding)
+    if not number and "STRING" in misfit.expected and _reads(f'{text[:start]}"{word}"{text[end:]}'):
+        message = f"`{_shown(word)}` stands where a text in quotation marks belongs"
+        return Misreading(start, end, message, f'write "{_shown(word)}"', f'"{word}"')
     if len(adding) == 1 and text[: misfit.start].split()[-1:] != adding:
         message = f"`{adding[0]}` is missing before `{_shown(word)}`"
         return Misreading(start, end, message, _as_in(misfit), f"{adding[0]} {word}")

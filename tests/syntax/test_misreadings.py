@@ -43,6 +43,8 @@ CASES = [
         False,
     ),
     (WALL, "note “key”", "“key”", "texts stand in straight quotation marks", None, False),
+    (WALL, "socket 500 up 450", "500", "`500` cannot be read here", None, False),
+    (METHOD, "battens every 400", "400", "`400` stands where `every` belongs", None, False),
     (WALL, "finish board glued", "glued", "`by` is missing before `glued`", "by glued", False),
     (
         WALL,
