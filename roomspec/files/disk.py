@@ -33,7 +33,7 @@ class DiskWorld:
         found: dict[Path, str] = {}
         for name in sorted(self._named(pattern), key=_shortest_first):
             place = self.root / name
-            if place.is_file() and self.holds(place):
+            if can_be_written(name) and place.is_file() and self.holds(place):
                 found.setdefault(place.resolve(), name)
         return tuple(sorted(found.values()))
 
@@ -71,6 +71,15 @@ class DiskWorld:
 
 def _shortest_first(name: str) -> tuple[int, int, str]:
     return name.count("/"), len(name), name
+
+
+def can_be_written(name: str) -> bool:
+    """False for a name on disk that is no Unicode text: no report could hold it."""
+    try:
+        name.encode()
+    except UnicodeEncodeError:
+        return False
+    return True
 
 
 def root_of(place: Path) -> Path:

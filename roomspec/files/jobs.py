@@ -9,7 +9,7 @@ from msgspec import Struct
 
 from roomspec.analysis.world import World
 from roomspec.files.below import SKIPPED
-from roomspec.files.disk import DiskWorld, root_of
+from roomspec.files.disk import DiskWorld, can_be_written, root_of
 
 _JOB_LINE = re.compile(rb"^(?:\xef\xbb\xbf)?[ \t]*job[ \t]+\S", re.MULTILINE)
 _LISTED = 5
@@ -71,6 +71,8 @@ def jobs_below(path: str) -> Below | NoJob:
             name = world.path_of(file)
             if name is None:
                 unread.append(_leads_out(file))
+            elif not can_be_written(name):
+                unread.append(f"{name.encode(errors='replace').decode()}: its name is not in UTF-8; rename it.")
             elif file.is_file():
                 files[name] = file
         jobs = tuple(sorted(name for name, file in files.items() if holds_job(file)))

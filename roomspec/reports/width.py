@@ -7,12 +7,12 @@ TAB = 4
 
 def columns(text: str) -> int:
     """Columns that the text takes: two for wide letters, none for accents that join the letter before."""
-    return sum(map(_columns_of, text))
+    return len(text) if text.isascii() else sum(map(_columns_of, text))
 
 
 def shown(text: str) -> str:
     """The text without tabs, byte order marks, and letters that would move the cursor or hide: these show as `�`."""
-    return "".join(map(_shown_letter, text))
+    return text if text.isascii() and text.isprintable() else "".join(map(_shown_letter, text))
 
 
 def _columns_of(letter: str) -> int:

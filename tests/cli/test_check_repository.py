@@ -264,6 +264,16 @@ def test_an_unreadable_folder_is_told(run, firm, monkeypatch):
     assert "bord" in ended.out
 
 
+def test_a_name_that_is_no_text_is_told(run, firm):
+    """A file whose name is not in UTF-8 is said, with exit 2; everything else is checked."""
+    place = os.fsencode(firm / "job-1") + b"/\xff.room"
+    Path(os.fsdecode(place)).write_text("job odd\nrom\n")
+    ended = run("check", firm, "--as", "json")
+    assert ended.code == 2
+    assert "its name is not in UTF-8" in ended.err
+    assert ("job-2/job.room", "unknown-name") in told(ended)
+
+
 def test_settings_are_found_at_the_root_and_their_mistakes_told(run, firm):
     """From any folder of the repository the same settings hold; a mistake in them is told once, at its line."""
     settings = firm / "roomspec.toml"
