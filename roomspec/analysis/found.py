@@ -63,10 +63,14 @@ def placed(diagnostic: Diagnostic, blocks: Blocks, job_path: str) -> Found:
         diagnostic.message,
         _place(diagnostic.at, blocks, job_path),
         diagnostic.help,
-        tuple(FoundRelated(other.message, _place(other.at, blocks, job_path)) for other in diagnostic.related),
+        tuple([FoundRelated(other.message, _place(other.at, blocks, job_path)) for other in diagnostic.related]),
         tuple(
-            FoundFix(fix.title, fix.safe, tuple(FoundEdit(_place(e.at, blocks, job_path), e.text) for e in fix.edits))
-            for fix in diagnostic.fixes
+            [
+                FoundFix(
+                    fix.title, fix.safe, tuple([FoundEdit(_place(e.at, blocks, job_path), e.text) for e in fix.edits])
+                )
+                for fix in diagnostic.fixes
+            ]
         ),
     )
 
@@ -79,9 +83,9 @@ def in_order(found: list[Found]) -> tuple[Found, ...]:
 
 
 def _place(origin: Origin, blocks: Blocks, job_path: str) -> Place:
-    if origin.block.startswith("file "):
-        path, first = origin.block[5:], 0
-    else:
-        path, first = blocks.get(origin.block, (job_path, 0))
+    stands = blocks.get(origin.block)
+    if stands is None:
+        stands = (origin.block[5:] if origin.block.startswith("file ") else job_path), 0
+    path, first = stands
     line = first + origin.line + 1
     return Place(path, line, origin.start + 1, line, origin.end + 1)

@@ -1,7 +1,7 @@
 """Checks over a compiled job: each room, product, method and the job, less what is waved off."""
 
 from collections.abc import Iterable, Iterator, Mapping
-from functools import cache
+from functools import cache, lru_cache
 from typing import NamedTuple
 
 from roomspec.analysis.engine import Engine
@@ -17,6 +17,7 @@ from roomspec.compile.origins import Origins
 from roomspec.diagnostics.diagnostic import Diagnostic, Origin
 from roomspec.model.product import Compound
 from roomspec.model.room import Room
+from roomspec.model.wall import Ceiling, Wall
 
 NOWHERE = Origin("", 0, 0, 0)
 
@@ -106,7 +107,7 @@ def _room(
     """Kept by the room's own values and by where they, and the things that they name, are written."""
     terms = compiled.job.terms
     origins = compiled.origins[f"room {room.name}"]
-    panels, methods = _named(room)
+    panels, methods = _named(room.walls, room.ceilings)
     named = (*(places.get(f"panel {name}") for name in panels), *(by_method.get(name) for name in methods))
     key = (Same(origins.fields), named, room.walls, room.ceilings, room.purpose, room.access, terms, offered)
 
@@ -126,16 +127,14 @@ def _room(
     return memo.get("check", f"room {room.name}", key, make)
 
 
-def _named(room: Room) -> tuple[Iterable[str], Iterable[str]]:
-    """The panels and the methods that the room's finishes name, each once."""
-    panels: dict[str, None] = {}
-    methods: dict[str, None] = {}
-    walls = (finish for wall in room.walls for finish in wall.finishes)
-    ceilings = (finish for ceiling in room.ceilings for finish in ceiling.finishes)
-    for finish in (*walls, *ceilings):
-        panels[finish.panel.name] = None
-        methods[finish.method.name] = None
-    return panels, methods
+@lru_cache(8192)
+def _named(walls: tuple[Wall, ...], ceilings: tuple[Ceiling, ...]) -> tuple[tuple[str, ...], tuple[str, ...]]:
+    """The panels and the methods that the finishes of a room name, each once."""
+    faces: tuple[Wall | Ceiling, ...] = (*walls, *ceilings)
+    finishes = [finish for face in faces for finish in face.finishes]
+    panels = dict.fromkeys(finish.panel.name for finish in finishes)
+    methods = dict.fromkeys(finish.method.name for finish in finishes)
+    return tuple(panels), tuple(methods)
 
 
 def _where(origins: Origins | None) -> Where:

@@ -26,6 +26,9 @@ def said_once(raised: Iterable[Raised]) -> tuple[Diagnostic, ...]:
 
 def _together(group: Sequence[Raised]) -> Diagnostic:
     first = group[0].diagnostic
+    if len(group) == 1 and len(first.fixes) < 2:
+        message, places_too = f"{group[0].face}: {first.message}", tuple(dict.fromkeys(first.related))
+        return Diagnostic(first.name, first.severity, message, first.at, first.help, places_too, first.fixes)
     faces = dict.fromkeys((one.face.partition(" ")[0], one.face.partition(" ")[2]) for one in group)
     places = {first.at: ""} | {one.diagnostic.at: one.face for one in reversed(group) if one.diagnostic.at != first.at}
     also = [Related(face, at) for at, face in reversed(places.items()) if face][:MOST_RELATED]

@@ -1,6 +1,7 @@
 """A job's resolved names to the job of the model: the one entry to this package."""
 
 from collections.abc import Iterator
+from functools import lru_cache
 
 from msgspec import Struct
 
@@ -21,6 +22,7 @@ from roomspec.names.index import Definition, Names
 from roomspec.names.kinds import PRODUCTS
 from roomspec.names.references import uses
 from roomspec.names.resolve import unknown_names, unused_names
+from roomspec.syntax.tree import Block
 
 
 class Compiled(Struct, frozen=True, gc=False):
@@ -107,23 +109,28 @@ def _room(
 ) -> MadeRoom | None:
     own = Text(definition.block, definition.units)
     pattern = None
-    wanted = [*uses(definition.block)]
     as_pattern = read_draft(own.block, own.units).head.pattern
     if as_pattern:
         found = names.find("pattern", as_pattern)
         if found is None:
             return None
         pattern = Text(found.block, found.units)
-        wanted += uses(found.block)
-    panels = dict.fromkeys(use.name for use in wanted if use.kind == "panel")
-    named_methods = dict.fromkeys(use.name for use in wanted if use.kind == "method")
-    values = (products[("panel", name)].value for name in panels if ("panel", name) in products)
+    panels, named_methods = _wanted(own.block, pattern.block if pattern is not None else None)
+    values = [products[("panel", name)].value for name in panels if ("panel", name) in products]
     return make_room(
         own,
         pattern,
-        tuple(value for value in values if isinstance(value, Panel)),
-        tuple(methods[name].value for name in named_methods if name in methods),
+        tuple([value for value in values if isinstance(value, Panel)]),
+        tuple([methods[name].value for name in named_methods if name in methods]),
     )
+
+
+@lru_cache(8192)
+def _wanted(block: Block, pattern: Block | None) -> tuple[tuple[str, ...], tuple[str, ...]]:
+    """The panels and the methods that a room and its pattern name, each once."""
+    found = (*uses(block), *(uses(pattern) if pattern is not None else ()))
+    panels, methods = ([use.name for use in found if use.kind == kind] for kind in ("panel", "method"))
+    return tuple(dict.fromkeys(panels)), tuple(dict.fromkeys(methods))
 
 
 def _job(terms: MadeTerms | None, rooms: dict[str, MadeRoom], gangs: dict[str, MadeGang]) -> Job:

@@ -58,7 +58,7 @@ def index_files(trees: Iterable[FileTree]) -> Names:
             block, counts = placed.block, False
             for kind, name, word in _named(block, placed.line, tree.path, problems):
                 if kind == "room" and len(rooms) >= MOST_ROOMS:
-                    problems.append(_too_many(block, word))
+                    problems.append(_too_many(block, word or name_word(block.head.node, name)))
                     break
                 definition = Definition(kind, name, block, tree.path, placed.line, tree.units)
                 if kind == "room":
@@ -66,7 +66,7 @@ def index_files(trees: Iterable[FileTree]) -> Names:
                 else:
                     first = defined.setdefault((kind, name), definition)
                 if first is not definition:
-                    problems.append(_duplicate(definition, first, word))
+                    problems.append(_duplicate(definition, first, word or name_word(block.head.node, name)))
                 elif kind == "job" and jobs:
                     problems.append(_second_job(definition, jobs[0]))
                 else:
@@ -87,12 +87,13 @@ def name_word(node: Node, name: str) -> Word | None:
 
 
 def _named(block: Block, line: int, path: str, problems: list[Diagnostic]) -> Iterable[tuple[str, str, Word | None]]:
+    """The kinds and names that a block defines, with the word that says so where it is one of a span."""
     if block.kind == "rooms":
         for part in block.head.node.parts:
             if isinstance(part, Node) and part.kind == "name_span":
                 yield from _spanned(part, Origin(f"file {path}", line + block.head.line, 0, 0), problems)
     elif block.kind in DEFINED and block.name:
-        yield block.kind, block.name, name_word(block.head.node, block.name)
+        yield block.kind, block.name, None
 
 
 def _spanned(span: Node, at: Origin, problems: list[Diagnostic]) -> Iterable[tuple[str, str, Word | None]]:

@@ -7,8 +7,8 @@ from math import ceil
 from roomspec.checks.example import GLUED
 from roomspec.checks.facts import JobFacts, written
 from roomspec.checks.finding import Finding
-from roomspec.checks.lined import used_panels
 from roomspec.checks.record import Check, finds
+from roomspec.checks.used import panels_used
 from roomspec.diagnostics.diagnostic import Citation, Related
 from roomspec.pricing.content import pack_weight
 from roomspec.quantities.in_units import is_imperial, pounds
@@ -56,7 +56,7 @@ def heavy_pack(facts: JobFacts) -> Iterator[Finding]:
     """Each panel that the job uses and whose weight is stated, once."""
     units = facts.job.terms.units
     most = MOST_POUNDS if is_imperial(units) else MOST
-    for panel in used_panels(facts.job):
+    for panel in panels_used(facts.used):
         weight = pack_weight(panel)
         if weight <= MOST:
             continue
