@@ -17,7 +17,9 @@ Written from the checks themselves (`pytest --update` does it): mend the text th
 A **problem** of reading is a line that cannot be understood, or a thing that cannot be built; it cannot be waved off.
 A **check** is trade advice with its source; where it does not apply, say so in the file, with the reason that the next
 reader needs: `allow narrow-strip because "behind the vanity unit"`, in the wall, the room, the product, the method or
-the job that it holds for. Local codes and licensed trades decide in every case.
+the job that it holds for. A repository raises, lowers or switches off a check for all its jobs in `roomspec.toml`
+(`[checks]`, then `narrow-strip = "error"`, `"warning"`, `"hint"` or `"off"`); of the problems only the hints can go.
+Local codes and licensed trades decide in every case.
 
 The examples are as short as their point allows, so other checks may ask for what they leave out.
 """

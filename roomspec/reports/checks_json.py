@@ -7,6 +7,7 @@ import msgspec
 from msgspec import Struct
 
 from roomspec.checks.record import Check
+from roomspec.checks.reference import PAGE
 from roomspec.reports.wording import Severity, sources_text
 
 
@@ -18,7 +19,8 @@ class SourceOut(Struct, frozen=True):
 
 
 class CheckOut(Struct, frozen=True):
-    """One check: everything that is said about it. `source` is the sources as one line, `fix` empty where none."""
+    """One check: everything that is said about it. `source` is the sources as one line, `fix` empty where none, `page`
+    its place on the reference page, relative to roomspec's own repository."""
 
     name: str
     group: str
@@ -31,6 +33,7 @@ class CheckOut(Struct, frozen=True):
     good: str
     fix: str
     allowable: bool
+    page: str
 
 
 class Checks(Struct, frozen=True):
@@ -60,4 +63,5 @@ def _check(check: Check) -> CheckOut:
         good=check.good,
         fix=check.fix,
         allowable=check.allowable,
+        page=f"{PAGE}#{check.name}",
     )

@@ -9,6 +9,7 @@ from pathlib import Path
 import pytest
 
 from roomspec.analysis.session import Session, Snapshot
+from roomspec.analysis.settings import read_settings
 from roomspec.analysis.world import MemoryWorld
 from roomspec.reports.estimate_out import estimate_of
 from roomspec.reports.estimate_text import estimate_text
@@ -72,6 +73,12 @@ def test_the_order_is_shown_as_it_is(update):
     text = estimate_text(estimate_of(snapshot_of(blocks("room")[0])))
     order = text[text.index("Order\n") : text.index("\n\nPrice\n")]
     hold(1, order + "\n", update)
+
+
+def test_the_settings_are_settings():
+    """The README's `roomspec.toml` has no mistake."""
+    settings = read_settings(blocks("toml")[0].encode())
+    assert settings.choices and settings.baseline and not settings.problems
 
 
 def test_the_ten_lines_run(monkeypatch, capsys):
