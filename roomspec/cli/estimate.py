@@ -7,12 +7,11 @@ from typing import TYPE_CHECKING
 import click
 
 from roomspec.cli import screen
-from roomspec.cli.jobs import expected
+from roomspec.cli.one_job import snapshot_at
 from roomspec.cli.trouble import CLEAN, FINDINGS
-from roomspec.files.jobs import no_job_in, one_job_at, plain_reason
+from roomspec.files.jobs import plain_reason
 
 if TYPE_CHECKING:
-    from roomspec.analysis.session import Snapshot
     from roomspec.reports.estimate_json import EstimateOut
 
 
@@ -26,27 +25,14 @@ def estimate(path: str, form: str, output: str | None) -> int:
     Whatever could be understood is estimated. Exits 1 where the job has errors; the top of the estimate says how many,
     and what they leave out.
     """
-    from roomspec.analysis.session import Session
     from roomspec.reports.estimate_out import estimate_of
 
-    jobs = expected(one_job_at(path))
-    snapshot = Session(jobs.world).snapshot(jobs.paths[0])
-    if snapshot is None or snapshot.job is None:
-        raise click.ClickException(_no_job(path, snapshot))
-    out = estimate_of(snapshot)
+    out = estimate_of(snapshot_at(path))
     if output is None:
         screen.show(_shown(out, form))
     else:
         _write(Path(output), _plain(out, form))
     return FINDINGS if out.findings.error else CLEAN
-
-
-def _no_job(path: str, snapshot: "Snapshot | None") -> str:
-    """Why there is nothing to estimate: the file is no text, or it holds no job."""
-    for found in snapshot.findings if snapshot is not None else ():
-        if found.name == "unreadable-line" and found.place.end_column == 1:
-            return f"{path}: {found.message}."
-    return no_job_in(path).reason
 
 
 def _plain(out: "EstimateOut", form: str) -> str:

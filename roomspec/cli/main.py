@@ -13,6 +13,7 @@ from roomspec.cli.trouble import INTERRUPTED, PIPE_CLOSED, TROUBLE, ReaderGoneEr
 COMMANDS = {
     "check": "roomspec.cli.check:check",
     "estimate": "roomspec.cli.estimate:estimate",
+    "hand-over": "roomspec.cli.hand_over:hand_over",
     "format": "roomspec.cli.format:format_files",
     "explain": "roomspec.cli.explain:explain",
     "new": "roomspec.cli.new:new",

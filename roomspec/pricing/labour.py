@@ -26,6 +26,8 @@ class LabourLine(Struct, frozen=True, cache_hash=True):
     hours: Decimal | None
     cost: Decimal | None
     constant: Takes | None
+    exact: Fraction
+    """The quantity, not rounded."""
 
 
 def price_labour(work: Iterable[Work], gang: Gang | None, cent: Decimal) -> tuple[LabourLine, ...]:
@@ -75,10 +77,10 @@ def _line(
     task: str, unit: str, amount: Fraction, constant: Takes | None, rate: Decimal | None, cent: Decimal
 ) -> LabourLine:
     if constant is None:
-        return LabourLine(task, _places(amount, 3), unit, None, None, None)
+        return LabourLine(task, _places(amount, 3), unit, None, None, None, amount)
     hours = amount * Fraction(constant.hours)
     cost = rounded(_decimal(hours * Fraction(rate)), cent) if rate is not None else None
-    return LabourLine(task, _places(amount, 3), unit, _places(hours, 2), cost, constant)
+    return LabourLine(task, _places(amount, 3), unit, _places(hours, 2), cost, constant, amount)
 
 
 def _decimal(exact: Fraction) -> Decimal:
