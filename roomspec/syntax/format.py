@@ -53,7 +53,8 @@ def format_text(text: str) -> str:
     done = _aligned(shaped)
     while done and not done[-1]:
         done.pop()
-    return "".join(line + ending for line in done)
+    # Of carriage returns at the end of a line one belongs to the break: a line that keeps one is broken with another.
+    return "".join(line + ("\r\n" if line.endswith("\r") else ending) for line in done)
 
 
 def _shape(lines: list[str]) -> list[Shaped]:
@@ -66,7 +67,7 @@ def _shape(lines: list[str]) -> list[Shaped]:
         read = read_line(line)
         place = places.get(number)
         if read is None:
-            shaped.append(Shaped(0, comment=line.strip(_BLANKS)))
+            shaped.append(Shaped(0, comment=line.strip(_BLANKS + "\r")))
             continue
         if under is not None and (place is not None or indent(line) <= under):
             under = None
