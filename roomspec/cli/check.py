@@ -102,3 +102,5 @@ def _refuse(
         raise click.UsageError("Standard input can be neither mended in its place nor watched; --diff shows the mends.")
     if watch and (fix or diff or write_baseline):
         raise click.UsageError("--watch only looks; it goes without --fix, --diff and --write-baseline.")
+    if write_baseline and (fix or diff):
+        raise click.UsageError("--write-baseline sets aside what there is; mend first, with --fix alone.")

@@ -75,7 +75,7 @@ def jobs_below(path: str) -> Below | NoJob:
                 unread.append(f"{name.encode(errors='replace').decode()}: its name is not in UTF-8; rename it.")
             elif file.is_file():
                 files[name] = file
-        jobs = tuple(sorted(name for name, file in files.items() if holds_job(file)))
+        jobs = tuple(sorted(name for name, file in files.items() if _opens_job(file, unread)))
         if not jobs:
             return NoJob(unread[0] if unread else _none_in(place))
         return Below(root, tuple(sorted(files)), jobs, place.resolve() == root, tuple(unread))
@@ -102,9 +102,14 @@ def no_job_in(path: str) -> NoJob:
 
 def holds_job(file: Path) -> bool:
     """True where a line of the file opens a job; False also where the file cannot be read."""
+    return _opens_job(file, [])
+
+
+def _opens_job(file: Path, unread: list[str]) -> bool:
     try:
         return _JOB_LINE.search(file.read_bytes()) is not None
-    except OSError:
+    except OSError as trouble:
+        unread.append(f"{file}: cannot be read: {plain_reason(trouble)}.")
         return False
 
 

@@ -91,3 +91,16 @@ def test_a_job_is_told_with_its_settings_mistakes(settings, expected):
     assert snapshot is not None
     assert expected <= {found.name for found in snapshot.findings}
     assert ("unusable-setting" in {found.name for found in snapshot.findings}) == (len(expected) == 2)
+
+
+def test_an_allow_of_a_check_that_is_off_is_not_idle():
+    """What is switched off for the repository may still be waved off in a file that others use."""
+    text = "job small\n  date 2026-11-25\nroom 1\n  height 2400\n  wall a about 3000\n"
+    allowed = text + '    allow dimension-unconfirmed because "to be measured"\n'
+    for job, told in ((text, {"dimension-unconfirmed"}), (allowed, set())):
+        for off in ("", "[checks]\ndimension-unconfirmed = 'off'\n"):
+            world = MemoryWorld({"job.room": job, "roomspec.toml": off}, datetime.date(2026, 11, 25))
+            snapshot = Session(world).snapshot("job.room")
+            assert snapshot is not None
+            found = {one.name for one in snapshot.findings} & {"dimension-unconfirmed", "idle-allow"}
+            assert found == (set() if off else told)

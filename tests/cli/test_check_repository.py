@@ -264,6 +264,21 @@ def test_an_unreadable_folder_is_told(run, firm, monkeypatch):
     assert "bord" in ended.out
 
 
+def test_a_job_that_may_not_be_read_is_told(run, firm, monkeypatch):
+    """A file that cannot be opened might be a job: it is said, with exit 2."""
+    read = Path.read_bytes
+
+    def reads(place: Path) -> bytes:
+        if place.parent.name == "job-1":
+            raise PermissionError(13, "Permission denied")
+        return read(place)
+
+    monkeypatch.setattr(Path, "read_bytes", reads)
+    ended = run("check", firm)
+    assert ended.code == 2
+    assert "job-1/job.room: cannot be read: permission denied." in ended.err
+
+
 def test_a_name_that_is_no_text_is_told(run, firm):
     """A file whose name is not in UTF-8 is said, with exit 2; everything else is checked."""
     place = os.fsencode(firm / "job-1") + b"/\xff.room"
@@ -309,6 +324,7 @@ def test_several_forms_at_once(run, firm, tmp_path):
         ("--as", "json:nowhere/out.json"),
         ("--unsafe-fixes",),
         ("--watch", "--fix"),
+        ("--write-baseline", "b.json", "--fix"),
     ],
 )
 def test_options_that_cannot_be_met_are_refused(run, firm, asked):
