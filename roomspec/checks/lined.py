@@ -7,7 +7,7 @@ from roomspec.checks.wording import listed
 from roomspec.model.job import Job
 from roomspec.model.product import Panel
 from roomspec.model.room import Room
-from roomspec.model.shape import Region
+from roomspec.model.shape import Profile, Region
 from roomspec.model.wall import Ceiling, Finish, Wall
 from roomspec.takeoff.clip import Box, box_of
 from roomspec.takeoff.substrates import layers_on
@@ -37,12 +37,12 @@ def finish_box(face: Wall | Ceiling, finish: Finish) -> Box | None:
     """A finish's region on its face; None where it lies beside the face. A ceiling's open sides reach far."""
     if isinstance(face, Ceiling):
         return box_of(finish.region)
-    return _within(finish.region, max(face.width, face.width_top), max([y for _, y in face.top], default=0))
+    return _within(finish.region, max(face.width, face.width_top), face.top)
 
 
 @lru_cache(4096)
-def _within(region: Region, width: int, height: int) -> Box | None:
-    return box_of(region).common(Box(0, width, 0, height))
+def _within(region: Region, width: int, top: Profile) -> Box | None:
+    return box_of(region).common(Box(0, width, 0, max((y for _, y in top), default=0)))
 
 
 def layers_behind(face: Wall | Ceiling, finish: Finish) -> tuple[tuple[Box, tuple[str, ...]], ...]:

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from functools import lru_cache
 
 from roomspec.checks.held import FRAMES, hangs_on_glue
+from roomspec.checks.used import trims_of
 from roomspec.model.method import Method
 from roomspec.model.product import Panel
 from roomspec.model.room import Room
@@ -44,6 +45,7 @@ WORDS = {
     "mitred": "a method that mitres",
     "expands": "panels that expand",
     "numbered": "panels in numbered sets",
+    "misfit": "a trim that is not made for just this thickness",
     "plain ends": "panels whose end joints are open",
     "tall": "a wall higher than its panels are long",
     "other way": "panels that run a way that their maker does not name",
@@ -155,6 +157,7 @@ def _of_lining(panel: Panel, method: Method) -> frozenset[str]:
         "numbered": panel.sequence > 1,
         "bare edge": method.edge is None,
         "bare corner": method.outside_corner in (None, "butted"),
+        "misfit": any(trim.fits not in (None, panel.thick) for _, trim in trims_of(method)),
         "plain ends": panel.joined != "all edges" and method.joint is None,
     }
     return frozenset(word for word, is_so in holds.items() if is_so)

@@ -145,8 +145,8 @@ def end_of(face: Face, mine: list[tuple[Finish, Rect]], edge: Side, on_left: boo
     inside = any(beyond.corner.kind == "inside" for beyond in sideways or ())
     if not meetings:
         return End(edge.take + gap, edge, scribed=inside and edge.trim is None)
-    take = max(meeting.side.take for meeting in meetings) + (gap if inside else 0)
-    scribed = inside and all(meeting.side.treatment in ("butted", "none") for meeting in meetings)
+    take = max([meeting.side.take for meeting in meetings]) + (gap if inside else 0)
+    scribed = inside and {meeting.side.treatment for meeting in meetings} <= {"butted", "none"}
     return End(take, edge, tuple(meetings), scribed)
 
 

@@ -110,11 +110,11 @@ def runs_of_face(face: Face) -> tuple[Run, ...]:
     wall = face.wall
     if wall.bare or not wall.finishes:
         return ()
-    width, height = max(wall.width, wall.width_top), max(y for _, y in wall.top)
+    width, height = max(wall.width, wall.width_top), max([y for _, y in wall.top])
     rects = [_rect(finish.region, width, height) for finish in wall.finishes]
     found = groups([_kind(finish) for finish in wall.finishes], rects)
     met = meetings_of(wall, found, rects)
-    return tuple(_run(face, group, rects, met) for group in found)
+    return tuple([_run(face, group, rects, met) for group in found])
 
 
 def _kind(finish: Finish) -> tuple[object, ...]:
@@ -134,9 +134,9 @@ def _run(face: Face, group: tuple[int, ...], rects: list[Rect], met: list[Met]) 
     wall = face.wall
     first = wall.finishes[group[0]]
     method = first.method
-    width, height = max(wall.width, wall.width_top), max(y for _, y in wall.top)
+    width, height = max(wall.width, wall.width_top), max([y for _, y in wall.top])
     edge, upper = edge_side(method), upper_side(method)
-    along = min(rects[at][0] for at in group), max(rects[at][1] for at in group)
+    along = min([rects[at][0] for at in group]), max([rects[at][1] for at in group])
     floor, ceiling = foot_side(face, first, *along), head_side(face, first, *along)
     mine = [(wall.finishes[at], rects[at]) for at in group]
     left = end_of(face, [m for m in mine if m[1][0] <= 0], edge, on_left=True)
@@ -168,7 +168,7 @@ def _run(face: Face, group: tuple[int, ...], rects: list[Rect], met: list[Met]) 
         group, first.panel, method, first.direction, first.bond, first.start, first.rows,
         left, right, floor, ceiling, edge, upper, tuple([line for at in group for line in met[at].borne]),
         tuple(parts), region, strips, longest, troubles,
-        abs(wall.width - wall.width_top) if any(rects[at][1] >= width for at in group) else 0,
+        abs(wall.width - wall.width_top) if along[1] >= width else 0,
     )  # fmt: skip
 
 

@@ -3,8 +3,7 @@
 from msgspec import Struct, field
 
 from roomspec.diagnostics.diagnostic import Diagnostic, Origin
-from roomspec.syntax.statements import words_of
-from roomspec.syntax.tree import Block, Node, Placed, Statement
+from roomspec.syntax.tree import Block, Node, Placed, Statement, Word
 
 MOST_PROBLEMS = 100
 """Said of one piece of text, from one sure heading to the next; those after them are counted."""
@@ -91,7 +90,13 @@ class Gathering(Struct):
 
 def name_of(node: Node) -> str:
     """The name that a heading gives, the first where it gives several; empty where it could not be read."""
-    return next((word.text for word in words_of(node) if word.type == "NAME"), "")
+    for part in node.parts:
+        if isinstance(part, Word):
+            if part.type == "NAME":
+                return part.text
+        elif name := name_of(part):
+            return name
+    return ""
 
 
 def closed(heading: Heading, lines: list[str]) -> Block:

@@ -69,7 +69,7 @@ def sealed_corners(face: Face, lining: Lining, before: Beside | None, after: Bes
 
 
 def _wet(face: Face) -> tuple[Box, ...]:
-    return direct_water((wet.region, wet.exposure) for wet in face.wet)
+    return direct_water(face.wet)
 
 
 def _in(lines: Iterable[Line], boxes: Iterable[Box]) -> list[Line]:

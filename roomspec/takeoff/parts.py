@@ -2,12 +2,14 @@
 
 from collections.abc import Iterable
 from fractions import Fraction
+from functools import lru_cache
 from typing import Generic, TypeVar
 
 from msgspec import Struct
 
 from roomspec.layout.laid import Line, Piece
 from roomspec.model.shape import Region
+from roomspec.model.wall import Wet
 from roomspec.takeoff.clip import EVERYWHERE, Box, area_within, box_of, joined, length_of, span_in
 
 Kind = TypeVar("Kind")
@@ -43,6 +45,8 @@ def length_within(line: Line, boxes: Iterable[Box]) -> Fraction:
     return sum((end - start for start, end in spans), start=Fraction(0)) * length_of(line)
 
 
-def direct_water(wet: Iterable[tuple[Region, str]]) -> tuple[Box, ...]:
-    """Where water falls directly."""
-    return tuple(part.box for part in divide(wet, "dry") if part.value == "direct")
+@lru_cache(2048)
+def direct_water(wet: tuple[Wet, ...]) -> tuple[Box, ...]:
+    """Where water falls directly, by a face's `wet` lines."""
+    exposed = divide(((one.region, one.exposure) for one in wet), "dry")
+    return tuple(part.box for part in exposed if part.value == "direct")

@@ -42,7 +42,7 @@ def seal_lining(
     face: Face, lining: Lining, before: Beside | None = (), after: Beside | None = ()
 ) -> tuple[Sealing, ...]:
     """What a lining's method seals; `before` and `after` are the linings beyond its left and right corner."""
-    wet = direct_water((entry.region, entry.exposure) for entry in face.wet)
+    wet = direct_water(face.wet)
     pieces = pieces_on(lining)
     found = []
     for seal in lining.method.seals:

@@ -46,6 +46,7 @@ method glued
         group="fixing",
         severity="error",
         scope="room",
+        needs=("misfit",),
         summary="a method's trim is made for another thickness than that of the panels laid by it",
         why=(
             "A trim takes one thickness of panel: a thicker one does not go in, a thinner one rattles and shows a gap."

@@ -74,9 +74,11 @@ def no_room_to_move(facts: RoomFacts) -> Iterator[Finding]:
             if not rate or not swing or not run.strips:
                 continue
             left, right, bottom, top = run.bounds
+            # Floor and ceiling allow _PLAY each at least, so that few runs are high enough to move too far.
+            high = top - bottom > _longest(2 * _PLAY, rate, swing)
             for way, length, allowed in (
                 ("wide", right - left, _along(facts.room, index, run)),
-                ("high", top - bottom, _up(run)),
+                ("high", top - bottom, _up(run) if high else None),
             ):
                 if allowed is not None and length > _longest(allowed, rate, swing):
                     moved = int(movement(length, rate, swing))
@@ -93,8 +95,8 @@ def _along(room: Room, index: int, run: Run) -> int | None:
     """What the left and right ends allow together; None where one of them is free."""
     wall = room.walls[index]
     before, after = neighbours(room, index)
-    reaches_left = min(part.place[0] for part in run.parts) <= 0
-    reaches_right = max(part.place[1] for part in run.parts) >= max(wall.width, wall.width_top)
+    reaches_left = min([part.place[0] for part in run.parts]) <= 0
+    reaches_right = max([part.place[1] for part in run.parts]) >= max(wall.width, wall.width_top)
     left = _end(run, run.left, before.corner.kind) if before is not None and reaches_left else None
     right = _end(run, run.right, wall.corner.kind) if after is not None and reaches_right else None
     return None if left is None or right is None else left + right
@@ -106,7 +108,7 @@ def _end(run: Run, end: End, corner: str) -> int | None:
         trim = end.side.trim
         return run.method.gap("ends") + (trim.allows if trim else _PLAY) if corner == "inside" else None
     gap = run.method.gap("ends") if corner == "inside" else 0
-    return gap + min(_meeting(meeting.side, run) for meeting in end.meetings)
+    return gap + min([_meeting(meeting.side, run) for meeting in end.meetings])
 
 
 def _meeting(side: Side, run: Run) -> int:

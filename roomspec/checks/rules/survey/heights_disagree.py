@@ -8,6 +8,7 @@ from roomspec.checks.record import COMMON_PRACTICE, Check, finds
 from roomspec.checks.wording import listed
 from roomspec.diagnostics.diagnostic import Related
 from roomspec.model.room import Room
+from roomspec.model.shape import Profile
 from roomspec.model.wall import Wall
 from roomspec.quantities.in_units import figure_text
 from roomspec.quantities.length import MM
@@ -88,7 +89,11 @@ def _corners(room: Room) -> Iterator[tuple[Wall, Wall]]:
 
 
 def _level(wall: Wall) -> bool:
-    return len({y for _, y in wall.top}) == 1 and len({y for _, y in wall.floor}) == 1
+    return _is_level(wall.top) and _is_level(wall.floor)
+
+
+def _is_level(line: Profile) -> bool:
+    return line[0][1] == line[1][1] if len(line) == 2 else len({y for _, y in line}) == 1
 
 
 def _high(wall: Wall, units: str) -> str:

@@ -63,7 +63,7 @@ method sealed
 def panel_stands_in_water(facts: RoomFacts) -> Iterator[Finding]:
     """Each run that begins on the floor itself, where direct water reaches the floor under it."""
     for wall, runs in zip(facts.room.walls, facts.runs(), strict=True):
-        direct = direct_water((wet.region, wet.exposure) for wet in wall.wet) if wall.wet else ()
+        direct = direct_water(wall.wet) if wall.wet else ()
         for run in runs if direct else ():
             if run.floor.kind != "start" or run.floor.take or run.floor.trim is not None:
                 continue

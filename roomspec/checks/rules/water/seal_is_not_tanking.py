@@ -58,7 +58,7 @@ def seal_is_not_tanking(facts: RoomFacts) -> Iterator[Finding]:
     if facts.room.purpose not in COMMERCIAL:
         return
     for kind, face in lined_faces(facts.room):
-        direct = direct_water((wet.region, wet.exposure) for wet in face.wet) if face.wet else ()
+        direct = direct_water(face.wet) if face.wet else ()
         boxes = [finish_box(face, finish) for finish in face.finishes if finish.method.seals]
         if any(box is not None and box.common(wet) for box in boxes for wet in direct):
             wet = next(i for i, wet in enumerate(face.wet) if wet.exposure == "direct")

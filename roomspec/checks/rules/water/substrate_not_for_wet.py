@@ -51,7 +51,7 @@ _SEAL = "  seal clear bead 5 at joints floor\n"
 def substrate_not_for_wet(facts: RoomFacts) -> Iterator[Finding]:
     """The outermost layer behind the wet part of each finish, once what is stripped is gone."""
     for kind, face in lined_faces(facts.room):
-        direct = direct_water((wet.region, wet.exposure) for wet in face.wet) if face.wet else ()
+        direct = direct_water(face.wet) if face.wet else ()
         if not direct:
             continue
         found = {

@@ -63,7 +63,7 @@ method on-battens
 def timber_behind_water(facts: RoomFacts) -> Iterator[Finding]:
     """Battens are taken as timber unless their name says otherwise; a frame is timber where it lies bare."""
     for kind, face in lined_faces(facts.room):
-        direct = direct_water((wet.region, wet.exposure) for wet in face.wet) if face.wet else ()
+        direct = direct_water(face.wet) if face.wet else ()
         for at, finish in enumerate(face.finishes) if direct else ():
             what = _timber(face, finish, direct)
             if not what:

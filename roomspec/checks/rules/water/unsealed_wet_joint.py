@@ -83,7 +83,7 @@ method glued
 def unsealed_wet_joint(facts: RoomFacts) -> Iterator[Finding]:
     """For each finish, what lies in direct water and is not in its method's seal lines."""
     for index, wall in enumerate(facts.room.walls):
-        direct = direct_water((wet.region, wet.exposure) for wet in wall.wet) if wall.wet else ()
+        direct = direct_water(wall.wet) if wall.wet else ()
         if not direct:
             continue
         run_of = {at: run for run in facts.runs()[index] for at in run.finishes}
