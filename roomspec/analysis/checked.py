@@ -6,7 +6,6 @@ from collections.abc import Iterable, Sequence
 from msgspec import Struct
 
 from roomspec.analysis.found import Found, in_order
-from roomspec.analysis.session import Session
 
 OF_ALL_ITS_JOBS = ("idle-allow", "unused-name")
 """What holds of a file that several jobs read only where each of them finds it: a catalogue's product that one job
@@ -20,14 +19,6 @@ class Checked(Struct, frozen=True):
     files: tuple[str, ...]
     findings: tuple[Found, ...]
     holds_job: bool
-
-
-def check_job(session: Session, path: str) -> Checked:
-    """Check the job in a file of the session's World."""
-    snapshot = session.snapshot(path)
-    if snapshot is None:
-        return Checked(path, (), (), False)
-    return Checked(path, tuple(tree.path for tree in snapshot.files), snapshot.findings, snapshot.job is not None)
 
 
 def together(jobs: Sequence[Checked], others: Iterable[Found] = ()) -> tuple[Found, ...]:

@@ -19,7 +19,6 @@ from roomspec.analysis.found import Found, FoundEdit, FoundFix, Place
 from roomspec.analysis.gather import decode, resolved
 from roomspec.analysis.world import World
 from roomspec.checks.choosing import CHOICES, OFF, chosen, refused
-from roomspec.checks.registry import every_record
 from roomspec.text.nearness import nearest
 
 FILE = "roomspec.toml"
@@ -80,6 +79,8 @@ def _choices(table: Any, text: str, problems: list[Found]) -> tuple[tuple[str, s
         help_ = 'write a heading `[checks]`, and under it lines such as `narrow-strip = "error"`'
         problems.append(_wrong("`checks` is a heading with a line for each check", _key(text, "checks"), help_))
         return ()
+    from roomspec.checks.registry import every_record
+
     names = [check.name for check in every_record()]
     kept: list[tuple[str, str]] = []
     for name, choice in table.items():

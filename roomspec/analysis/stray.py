@@ -1,13 +1,16 @@
 """Room files that no job uses."""
 
 from collections.abc import Iterable
+from typing import TYPE_CHECKING
 
 from roomspec.analysis.found import Found, Place
-from roomspec.analysis.session import Snapshot
 from roomspec.analysis.world import World
 
+if TYPE_CHECKING:
+    from roomspec.analysis.session import Snapshot
 
-def files_in_no_job(world: World, snapshots: Iterable[Snapshot]) -> tuple[Found, ...]:
+
+def files_in_no_job(world: World, snapshots: Iterable["Snapshot"]) -> tuple[Found, ...]:
     """A hint at each `.room` file of the World that none of the snapshots read; give those of all its jobs."""
     used = {tree.path for snapshot in snapshots for tree in snapshot.files}
     return tuple(file_in_no_job(path) for path in world.find("**/*.room") if path not in used)

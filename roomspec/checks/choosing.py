@@ -5,9 +5,9 @@ the hints among them can.
 """
 
 from collections.abc import Mapping
+from functools import lru_cache
 
 from roomspec.checks.record import Check
-from roomspec.checks.registry import CHECKS, record_of
 from roomspec.diagnostics.diagnostic import SEVERITIES
 
 OFF = "off"
@@ -16,7 +16,7 @@ CHOICES = (*SEVERITIES, OFF)
 
 def refused(name: str, choice: str) -> str:
     """Why the known check `name` cannot be given `choice`, in one clause; "" where it can."""
-    check = record_of(name)
+    check = _record_of(name)
     if check is None or may_be_set_aside(check) or choice in SEVERITIES[: SEVERITIES.index(check.severity) + 1]:
         return ""
     return f"{name} is a problem of reading, which cannot be switched off or made milder"
@@ -29,9 +29,7 @@ def may_be_set_aside(check: Check) -> bool:
 
 def stays_whatever_is_chosen(name: str) -> bool:
     """True for a problem: no setting and no baseline hides it."""
-    if any(check.name == name for check in CHECKS):
-        return False
-    check = record_of(name)
+    check = _record_of(name)
     return check is None or not may_be_set_aside(check)
 
 
@@ -44,6 +42,14 @@ def chosen(name: str, severity: str, choices: Mapping[str, str]) -> str:
     choice = choices.get(name)
     if choice is None or choice == OFF:
         return choice or severity
-    check = record_of(name)
+    check = _record_of(name)
     milder = check is not None and SEVERITIES.index(severity) > SEVERITIES.index(check.severity)
     return max(severity, choice, key=SEVERITIES.index) if milder else choice
+
+
+@lru_cache(1_000)
+def _record_of(name: str) -> Check | None:
+    # All checks are imported only where something is chosen: a run that finds everything in the cache needs none.
+    from roomspec.checks.registry import record_of
+
+    return record_of(name)

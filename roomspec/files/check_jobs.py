@@ -4,8 +4,7 @@ import os
 from collections.abc import Callable, Sequence
 from pathlib import Path
 
-from roomspec.analysis.checked import Checked, check_job
-from roomspec.analysis.session import Session
+from roomspec.analysis.checked import Checked
 from roomspec.files.cache import Cache
 from roomspec.files.kept_world import KeptWorld, Recorder
 
@@ -43,6 +42,10 @@ def check_jobs(
 
 def check_one(world: KeptWorld, job: str, cache: Cache | None) -> Checked:
     """Check one job, and keep what it gave."""
+    # The stages are imported only where something is to be checked: with a warm cache nothing is.
+    from roomspec.analysis.check_job import check_job
+    from roomspec.analysis.session import Session
+
     asked = Recorder(world)
     checked = check_job(Session(asked), job)
     if cache is not None and checked.files:

@@ -115,8 +115,22 @@ def test_the_cache_gives_the_same_and_follows_every_change(run, firm):
 def test_a_kept_result_is_really_taken(run, firm, monkeypatch):
     """The second run checks nothing anew."""
     first = run("check", firm, "--as", "json")
-    monkeypatch.setattr(checking, "check_job", lambda *_arguments: pytest.fail("checked anew"))
+    monkeypatch.setattr(checking, "check_one", lambda *_arguments: pytest.fail("checked anew"))
     assert run("check", firm, "--as", "json") == first
+
+
+def test_with_a_warm_cache_no_stage_is_imported(firm):
+    """A process that finds everything kept imports neither the language nor the engine."""
+    code = (
+        "import sys; from roomspec.cli.main import main; code = main(['check', '.', '--as', 'json:out.json']);"
+        "print(code, sorted({name.split('.')[1] for name in sys.modules if name.startswith('roomspec.')}))"
+    )
+    ended = [
+        subprocess.run([sys.executable, "-c", code], cwd=firm, capture_output=True, text=True, check=True).stdout
+        for _ in range(2)
+    ]
+    assert "compile" in ended[0] and "layout" in ended[0]
+    assert ended[1].startswith("1 ") and "compile" not in ended[1] and "layout" not in ended[1]
 
 
 @pytest.mark.parametrize(
