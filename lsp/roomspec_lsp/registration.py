@@ -5,6 +5,8 @@ from typing import Any
 
 from lsprotocol import types
 
+from roomspec_lsp.features.legend import MODIFIERS, TYPES
+
 _H = "roomspec_lsp.handlers"
 
 
@@ -36,6 +38,18 @@ def _typing() -> Any:
     return types.DocumentOnTypeFormattingOptions(first_trigger_character="\n")
 
 
+def _tokens() -> Any:
+    return types.SemanticTokensLegend(list(TYPES), list(MODIFIERS))
+
+
+def _moving() -> Any:
+    rooms = types.FileOperationFilter(types.FileOperationPattern("**/*.room"), "file")
+    folders = types.FileOperationFilter(
+        types.FileOperationPattern("**/*", matches=types.FileOperationPatternKind.Folder), "file"
+    )
+    return types.FileOperationRegistrationOptions([rooms, folders])
+
+
 FEATURES: tuple[tuple[str, str, Callable[[], Any] | None], ...] = (
     (types.INITIALIZE, f"{_H}.life:initialize", None),
     (types.INITIALIZED, f"{_H}.life:initialized", None),
@@ -64,6 +78,15 @@ FEATURES: tuple[tuple[str, str, Callable[[], Any] | None], ...] = (
     (types.TEXT_DOCUMENT_FOLDING_RANGE, f"{_H}.reading:folding", None),
     (types.TEXT_DOCUMENT_SELECTION_RANGE, f"{_H}.reading:selection", None),
     (types.TEXT_DOCUMENT_DOCUMENT_LINK, f"{_H}.reading:document_links", None),
+    (types.TEXT_DOCUMENT_SEMANTIC_TOKENS_FULL, f"{_H}.showing:tokens_of_document", _tokens),
+    (types.TEXT_DOCUMENT_SEMANTIC_TOKENS_FULL_DELTA, f"{_H}.showing:tokens_since", None),
+    (types.TEXT_DOCUMENT_SEMANTIC_TOKENS_RANGE, f"{_H}.showing:tokens_of_range", None),
+    (types.TEXT_DOCUMENT_INLAY_HINT, f"{_H}.showing:inlay_hints", None),
+    (types.TEXT_DOCUMENT_CODE_LENS, f"{_H}.showing:code_lenses", None),
+    (types.TEXT_DOCUMENT_PREPARE_CALL_HIERARCHY, f"{_H}.hierarchy:prepare", None),
+    (types.CALL_HIERARCHY_INCOMING_CALLS, f"{_H}.hierarchy:incoming", None),
+    (types.CALL_HIERARCHY_OUTGOING_CALLS, f"{_H}.hierarchy:outgoing", None),
+    (types.WORKSPACE_WILL_RENAME_FILES, f"{_H}.hierarchy:will_rename", _moving),
     (types.WORKSPACE_DIAGNOSTIC, f"{_H}.diagnostics:of_workspace", None),
 )
 """In the order of the protocol's life: method, `module:function`, options."""

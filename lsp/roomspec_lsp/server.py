@@ -15,6 +15,7 @@ from pygls.lsp.server import LanguageServer
 from pygls.protocol import default_converter
 
 from roomspec import __version__
+from roomspec_lsp.features.legend import COMMANDS
 from roomspec_lsp.inbox import Inbox
 from roomspec_lsp.protocol import RoomProtocol
 from roomspec_lsp.registration import FEATURES, LATER
@@ -41,6 +42,9 @@ class RoomServer(LanguageServer):
         self.when_idle: list[Callable[[], None]] = []
         for method, where, options in FEATURES:
             self.feature(method, options() if options is not None else None)(_later(where))
+
+        for command in COMMANDS:
+            self.command(command)(_commanded(command))
 
     @cached_property
     def desk(self) -> "Workspace":
@@ -115,6 +119,15 @@ class RoomServer(LanguageServer):
         if text not in told:
             told.add(text)
             self.window_log_message(types.LogMessageParams(types.MessageType.Error, text))
+
+
+def _commanded(command: str) -> Any:
+    """A command's handler, imported when it is first called."""
+
+    async def run(ls: RoomServer, *arguments: Any) -> Any:
+        return await importlib.import_module("roomspec_lsp.handlers.figures").execute(ls, command, arguments)
+
+    return run
 
 
 def _later(where: str) -> Any:

@@ -1,5 +1,6 @@
 """What is shown when somebody points at a word."""
 
+from collections.abc import Sequence
 from fractions import Fraction
 
 from msgspec import Struct
@@ -34,8 +35,15 @@ def hover_at(view: View, at: Standing) -> Hover | None:
     word = at.word
     if word is None:
         return None
+    place = view.place(at.line, word.start, word.end)
+    if at.part is not None and at.statement is at.part.head and at.part.kind == "wall" and word.type != "LENGTH":
+        assert at.placed is not None
+        rooms = rooms_of(view, at.placed.block)
+        text = wall_page(view, rooms, at.part.name)
+        if text:
+            return Hover(text, place)
     text = _on_word(view, at, word)
-    return Hover(text, view.place(at.line, word.start, word.end)) if text else None
+    return Hover(text, place) if text else None
 
 
 def _on_word(view: View, at: Standing, word: Word) -> str:
@@ -48,11 +56,6 @@ def _on_word(view: View, at: Standing, word: Word) -> str:
     if word.type in USED:
         found = view.snapshot.names.find(USED[word.type], word.text)
         return block_page(found.block, found.path) if found is not None else ""
-    heads = at.part is not None and at.statement is at.part.head
-    if heads and at.placed is not None and at.part is not None and at.part.kind == "wall":
-        said = wall_page(view, at.placed.block, at.part.name)
-        if said:
-            return said
     if word.type in tables().keywords and at.statement is not None and _leads(at.statement.node.kind, word):
         return statement_page(at.statement.node.kind)
     return ""
@@ -72,9 +75,8 @@ def rooms_of(view: View, block: Block) -> tuple[Room, ...]:
     return tuple(room for room in made if room.name in own)
 
 
-def wall_page(view: View, block: Block, name: str) -> str:
+def wall_page(view: View, rooms: Sequence[Room], name: str) -> str:
     """A wall as it is laid in the first room that has it: its area, and each lining's panels, end strips and load."""
-    rooms = rooms_of(view, block)
     room = next((one for one in rooms if any(wall.name == name for wall in one.walls)), None)
     if room is None:
         return ""

@@ -34,7 +34,12 @@ class Link(Struct, frozen=True):
 
 def symbols(view: View) -> tuple[Symbol, ...]:
     """The headings of a file."""
-    return tuple(_symbol(view, placed, placed.block, last_line(placed)) for placed in view.tree.blocks)
+    return tuple(symbol_of(view, placed) for placed in view.tree.blocks)
+
+
+def symbol_of(view: View, placed: Placed) -> Symbol:
+    """One block with its parts."""
+    return _symbol(view, placed, placed.block, last_line(placed))
 
 
 def _symbol(view: View, placed: Placed, block: Block, last: int) -> Symbol:
@@ -89,7 +94,7 @@ def selections(view: View, at: Standing) -> tuple[Place, ...]:
             places.append(view.place(at.line, start, end))
     places.append(view.place(at.line, 0, len(text)))
     if at.placed is not None:
-        whole = _symbol(view, at.placed, at.placed.block, last_line(at.placed))
+        whole = symbol_of(view, at.placed)
         inner = [part.place for part in whole.parts if part.place.line <= at.line + 1 <= part.place.end_line]
         places.extend((*inner, whole.place))
     last = len(view.lines.starts) - 1

@@ -3,12 +3,13 @@
 from msgspec import Struct
 
 from roomspec.analysis.found import FoundEdit, Place
+from roomspec.analysis.gather import decode
 from roomspec.analysis.session import Snapshot
 from roomspec.analysis.world import World
 from roomspec.syntax.line import Line, read_line
 from roomspec.syntax.statements import words_of
 from roomspec.syntax.tree import Block, FileTree, Placed, Statement, Word
-from roomspec.text.lines import Lines
+from roomspec.text.lines import Lines, lines_of
 
 
 class View(Struct, frozen=True):
@@ -24,6 +25,10 @@ class View(Struct, frozen=True):
     def snapshot(self) -> Snapshot:
         """The first of its jobs."""
         return self.snapshots[0]
+
+    def lines_of(self, path: str) -> Lines:
+        """The lines of another file."""
+        return lines_of(decode(self.world.read(path) or b"")[0])
 
     def place(self, line: int, start: int, end: int) -> Place:
         """Words of a line; line and columns from 0."""

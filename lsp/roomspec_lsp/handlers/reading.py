@@ -33,9 +33,9 @@ def hover(ls: "RoomServer", params: types.HoverParams) -> types.Hover | None:
     found = hover_at(view, cursor(ls, view, params.position)) if view is not None else None
     if found is None:
         return None
-    where = ls.where(params.text_document.uri)
+    repository = ls.where(params.text_document.uri).repository
     text = types.MarkupContent(types.MarkupKind.Markdown, found.text)
-    return types.Hover(text, shown_range(ls, where.repository, found.place))
+    return types.Hover(text, shown_range(ls, repository, found.place))
 
 
 def definition(ls: "RoomServer", params: types.DefinitionParams) -> list[types.Location]:
