@@ -31,7 +31,7 @@ class Piece(Struct, frozen=True):
 @lru_cache(50_000)
 def read_piece(text: str, outside: str, suffix: str = "") -> Piece:
     """Read a piece; `outside` is the key of what stands under no heading, `suffix` is added to its blocks' keys."""
-    lines = [line.removesuffix("\r") for line in text.split("\n")]
+    lines = [line.rstrip("\r") for line in text.split("\n")]
     state = Gathering(outside, suffix)
     for number, line in enumerate(lines):
         read = read_line(line)

@@ -47,14 +47,13 @@ class Shaped(Struct):
 def format_text(text: str) -> str:
     """The text in the one format."""
     ending = "\r\n" if "\r\n" in text.partition("\n")[0] + text.partition("\n")[1] else "\n"
-    lines = [line.removesuffix("\r") for line in text.lstrip("\ufeff").split("\n")]
+    lines = [line.rstrip("\r") for line in text.lstrip("\ufeff").split("\n")]
     shaped = _shape(lines)
     _indent_comments(shaped)
     done = _aligned(shaped)
     while done and not done[-1]:
         done.pop()
-    # Of carriage returns at the end of a line one belongs to the break: a line that keeps one is broken with another.
-    return "".join(line + ("\r\n" if line.endswith("\r") else ending) for line in done)
+    return "".join(line + ending for line in done)
 
 
 def _shape(lines: list[str]) -> list[Shaped]:
@@ -118,7 +117,7 @@ def _taken_apart(read: Line, line: str, depth: int, column: str | None) -> Shape
 
 
 def _joined(texts: list[str]) -> str:
-    return " ".join(texts).replace(" , ", ", ")
+    return "".join(text if text == "," else f" {text}" for text in texts).lstrip()
 
 
 def _indent_comments(shaped: list[Shaped]) -> None:

@@ -133,10 +133,18 @@ def test_an_empty_text_stays_empty(text: str) -> None:
     assert format_text(text) == ""
 
 
+def test_text_in_quotation_marks_is_not_touched() -> None:
+    """Commas in it keep their blanks; commas between names lose theirs before, and have one after."""
+    assert format_text('job a\nnote "S , 6 yd"\n') == 'job a\n  note  "S , 6 yd"\n'
+    assert format_text("rooms 1 , 2,3 as p\n") == "rooms 1, 2, 3 as p\n"
+
+
 def test_line_ends_are_those_of_the_first_line() -> None:
     """A file in CRLF stays in CRLF; the last line is ended."""
     assert format_text("room 1\r\nheight 2400") == "room 1\r\n  height  2400\r\n"
     assert format_text("room 1\nheight 2400\r\n") == "room 1\n  height  2400\n"
+    assert format_text("room 1\r\r\nheight 2400\r\r") == "room 1\r\n  height  2400\r\n"
+    assert format_text("\r\r") == ""
 
 
 def test_unreadable_lines_are_kept_letter_by_letter() -> None:
