@@ -2,58 +2,14 @@
 
 import io
 import sys
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
 import pytest
-from msgspec import Struct
+from ended import CATALOGUE, SMALL, Ended, Run
 
 from roomspec.cli.main import main
-
-SMALL = """\
-job small "Small"
-  date 2026-11-25
-  currency EUR
-  use "catalogue.room"
-room 1 "Store"
-  height 2400
-  on plasterboard
-  surface sound
-  finish board by glued vertical
-  wall a 3000
-"""
-CATALOGUE = """\
-panel board "Board"
-  length 2600
-  cover 250
-  thick 10
-  tongue 8
-  weighs 5.5 kg/m2
-  price 31.50 each
-  lay vertical
-adhesive grab
-  tube 290 ml
-  price 6.20 each
-method glued "Glued"
-  glue grab bead 8 every 300
-"""
-
-
-class Ended(Struct, frozen=True):
-    """How a command ended and what it printed."""
-
-    code: int
-    out: str
-    err: str
-
-    @property
-    def refused(self) -> bool:
-        """True where the command could not run and said why in one line."""
-        return self.code == 2 and not self.out and self.err.startswith("roomspec: ") and self.err.count("\n") == 1
-
-
-Run = Callable[..., Ended]
 
 
 @contextmanager
@@ -96,3 +52,18 @@ def small(tmp_path: Path) -> Path:
     (folder / "job.room").write_text(SMALL, encoding="utf-8")
     (folder / "catalogue.room").write_text(CATALOGUE, encoding="utf-8")
     return folder
+
+
+@pytest.fixture
+def firm(tmp_path: Path) -> Path:
+    """A repository of three jobs that share a catalogue; one has a misspelt panel."""
+    root = tmp_path / "firm"
+    (root / ".git").mkdir(parents=True)
+    (root / "catalogue").mkdir()
+    (root / "catalogue" / "panels.room").write_text(CATALOGUE)
+    for number in (1, 2, 3):
+        folder = root / f"job-{number}"
+        folder.mkdir()
+        text = SMALL.replace("job small", f"job job-{number}").replace('"catalogue.room"', '"../catalogue/*.room"')
+        (folder / "job.room").write_text(text.replace("finish board", "finish bord") if number == 2 else text)
+    return root
