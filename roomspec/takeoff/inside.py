@@ -24,14 +24,20 @@ class Pieces(Struct, frozen=True):
     wide: int
     high: int
     cells: dict[tuple[int, int], list[int]]
+    extent: Box
+    """What they lie within."""
     trimmed: "Pieces | None" = None
     """What joint trims cover between the pieces."""
 
     def near(self, box: Box) -> Iterator[Piece]:
         """The pieces whose bounds the box meets, in their order."""
-        across = range(box.left // self.wide, box.right // self.wide + 1)
+        if not self.extent.meets(box):
+            return
+        left, right = max(box.left, self.extent.left), min(box.right, self.extent.right)
+        bottom, top = max(box.bottom, self.extent.bottom), min(box.top, self.extent.top)
+        across = range(left // self.wide, right // self.wide + 1)
         found = {
-            at for x in across for y in range(box.bottom // self.high, box.top // self.high + 1)
+            at for x in across for y in range(bottom // self.high, top // self.high + 1)
             for at in self.cells.get((x, y), ())
         }  # fmt: skip
         for at in sorted(found):
@@ -87,7 +93,11 @@ def _by_place(pieces: Iterable[Piece]) -> Pieces:
         for x in range(box.left // wide, box.right // wide + 1):
             for y in range(box.bottom // high, box.top // high + 1):
                 cells.setdefault((x, y), []).append(at)
-    return Pieces(boxed, wide, high, cells)
+    extent = Box(
+        min((box.left for box, _ in boxed), default=0), max((box.right for box, _ in boxed), default=0),
+        min((box.bottom for box, _ in boxed), default=0), max((box.top for box, _ in boxed), default=0),
+    )  # fmt: skip
+    return Pieces(boxed, wide, high, cells, extent)
 
 
 def _cell(sides: list[tuple[int, int]]) -> int:
