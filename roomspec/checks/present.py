@@ -65,7 +65,7 @@ def present(room: Room) -> frozenset[str]:
             found.add("outside")
         if wall.obstacles or wall.boxing:
             found.update(("obstacles", "boxing") if len(wall.boxing) > 1 else ("obstacles",))
-        if any(y != wall.floor[0][1] for _, y in wall.floor):
+        if len(wall.floor) > 2 or wall.floor[0][1] != wall.floor[-1][1]:
             found.add("rise")
         if wall.obstacles:
             found.update(_of_obstacles(wall))
@@ -88,10 +88,12 @@ def _of_face(face: Wall | Ceiling, height: int, found: set[str]) -> None:
             found.add("several openings")
         if any(opening.lined for opening in face.openings):
             found.add("lined")
-    if face.points:
+    for point in face.points:
         found.add("points")
-        found.update("wired" for point in face.points if point.kind in ("socket", "switch"))
-        found.update("load" for point in face.points if point.load)
+        if point.kind in ("socket", "switch"):
+            found.add("wired")
+        if point.load:
+            found.add("load")
     if face.wet:
         found.add("wet")
         if any(wet.exposure == "direct" for wet in face.wet):

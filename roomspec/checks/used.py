@@ -34,7 +34,9 @@ def used_in(room: Room) -> Used:
     finishes = [finish for _, face in lined_faces(room) for finish in face.finishes]
     panels = dict.fromkeys(finish.panel for finish in finishes)
     methods = dict.fromkeys(finish.method for finish in finishes)
-    tasks = dict.fromkeys(task for wall in room.walls for task in _tasks(wall))
+    tasks: dict[Task, None] = {}
+    for group in dict.fromkeys(group for wall in room.walls for group in _tasks(wall)):
+        tasks.update(dict.fromkeys(group))
     return Used(tuple(panels), tuple(methods), tuple(tasks))
 
 
@@ -88,16 +90,17 @@ def products_of(method: Method) -> dict[tuple[str, str], Product]:
     return found
 
 
-def _tasks(wall: Wall) -> Iterator[Task]:
+def _tasks(wall: Wall) -> Iterator[tuple[Task, ...]]:
+    """Of each removal and each finish of the wall; walls alike have the very same."""
     for removal in wall.removals:
-        yield "removing", (removal.what,), ("m2", "m", "each")
+        yield (("removing", (removal.what,), ("m2", "m", "each")),)
     if wall.bare or not wall.finishes:
         return
     sealed = any(wet.exposure == "direct" for wet in wall.wet)
     reveals = any(lined_reveals(opening) for opening in wall.openings)
     for finish in wall.finishes:
         cut = any(covers(wall, finish, point.x, point.up) for point in wall.points)
-        yield from _finish_tasks(finish.method, finish.direction, sealed, cut, bool(wall.openings), reveals)
+        yield _finish_tasks(finish.method, finish.direction, sealed, cut, bool(wall.openings), reveals)
 
 
 @lru_cache(2048)

@@ -17,4 +17,5 @@ def admitted(stocks: tuple[Stock, ...], access: int | None) -> tuple[Stock, ...]
 
 def longest_piece(product: Panel | Trim | Support, access: int | None) -> int:
     """The longest piece of a product in the room."""
-    return max([stock.length for stock in admitted(product.stocks, access)])
+    stocks = admitted(product.stocks, access)
+    return stocks[0].length if len(stocks) == 1 else max(stock.length for stock in stocks)

@@ -57,7 +57,7 @@ class Panel(Struct, frozen=True, cache_hash=True, gc=False):
     @property
     def length(self) -> int:
         """Its longest delivered length."""
-        return max(stock.length for stock in self.stocks)
+        return self.stocks[0].length if len(self.stocks) == 1 else max(stock.length for stock in self.stocks)
 
 
 class Trim(Struct, frozen=True, cache_hash=True, gc=False):
