@@ -1,6 +1,7 @@
 """A wall or a ceiling of the model from the facts that hold for it."""
 
 from collections.abc import Mapping
+from functools import lru_cache
 from typing import Any
 
 from msgspec import Struct
@@ -74,7 +75,9 @@ def make_wall(face: Face, defaults: Facts, catalogue: Catalogue, alone: bool) ->
         work.problems.append(_impossible(message, facts["bare"][-1].place()))
     if measured and "bare" not in facts:
         work.finish(on_wall(facts.get("finishes", ()), width), facts.get("finishes", ()), WALL_WAYS)
-    work.fill({field: stated for field, stated in facts.items() if measured or field not in _NEEDS_HEIGHT}, width)
+    if not measured:
+        facts = {field: stated for field, stated in facts.items() if field not in _NEEDS_HEIGHT}
+    work.fill(facts, width)
     corner = work.values.get("corner")
     if alone and (corner is None or corner.kind == "inside"):
         work.values["corner"] = Corner("open")
@@ -140,7 +143,7 @@ class _Work(Struct):
             if panel is None or method is None:
                 continue
             direction = line.direction or self.direction(panel, one, ways)
-            finishes.append(Finish(panel, method, direction, line.bond, line.start, line.rows, line.region))
+            finishes.append(_finish(panel, method, direction, line))
             sources.append(one)
         self.values["finishes"], self.fields["finishes"] = tuple(finishes), tuple(sources)
 
@@ -159,6 +162,12 @@ class _Work(Struct):
         help_ = "measure from the left, or give the ceiling its size"
         self.problems.append(Diagnostic("missing-line", "error", message, one.place(), help_))
         return False
+
+
+@lru_cache(8192)
+def _finish(panel: Panel, method: Method, direction: str, line: FinishLine) -> Finish:
+    """The very same for all walls that one line lines."""
+    return Finish(panel, method, direction, line.bond, line.start, line.rows, line.region)
 
 
 def _undirected(source: Source, taken: str, ways: tuple[str, str]) -> Diagnostic:

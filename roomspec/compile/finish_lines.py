@@ -10,7 +10,7 @@ from roomspec.model.shape import Region, SetOut
 from roomspec.syntax.tree import Node, Word
 
 
-class FinishLine(Struct, frozen=True, gc=False):
+class FinishLine(Struct, frozen=True, cache_hash=True, gc=False):
     """A finish before its panel and method are put in; `direction` is "" where none is said."""
 
     panel: str

@@ -64,8 +64,10 @@ def tried(block: Block, keyword: str) -> bool:
 
     Such a line is reported where it stands: that there is none would be said once too often.
     """
-    if any(statement.node.kind in (keyword, f"fixing_{keyword}") for statement in block.lines):
-        return True
+    kinds = (keyword, f"fixing_{keyword}")
+    for statement in block.lines:
+        if statement.node.kind in kinds:
+            return True
     return any(problem.name == "unreadable-line" and _meant_as(block, problem, keyword) for problem in block.problems)
 
 
