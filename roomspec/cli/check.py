@@ -65,9 +65,10 @@ def check(
 
     def once() -> int:
         outcome = check_run.run(wanted())
-        check_run.report(outcome, outputs)
-        worst = min((SEVERITIES.index(finding.severity) for finding in outcome.findings), default=len(SEVERITIES))
-        return TROUBLE if outcome.trouble else FINDINGS if worst <= SEVERITIES.index(fail_on) else CLEAN
+        failing = SEVERITIES[: SEVERITIES.index(fail_on) + 1]
+        check_run.report(outcome, outputs, failing)
+        fails = any(finding.severity in failing for finding in outcome.findings)
+        return TROUBLE if outcome.trouble else FINDINGS if fails else CLEAN
 
     if watch:
         from roomspec.cli import check_watch

@@ -87,13 +87,16 @@ def run(wanted: Wanted) -> Outcome:
     )
 
 
-def report(outcome: Outcome, outputs: Sequence[Output]) -> None:
-    """Print and write the findings in the forms asked for, and say what was set aside or could not be read."""
+def report(outcome: Outcome, outputs: Sequence[Output], failing: Sequence[str]) -> None:
+    """Print and write the findings in the forms asked for, and say what was set aside or could not be read.
+
+    `failing` are the severities that fail the check.
+    """
     for output in outputs:
         if output.file is None:
-            screen.show(_report(outcome, output.form, screen.paint_for()))
+            screen.show(_report(outcome, output.form, failing, screen.paint_for()))
         else:
-            _write(Path(output.file), _report(outcome, output.form))
+            _write(Path(output.file), _report(outcome, output.form, failing))
     for said in (*outcome.trouble, *filter(None, [outcome.aside])):
         click.echo(f"roomspec: {said}", err=True)
 
@@ -159,7 +162,7 @@ def _said_of(told: SetAside) -> str:
     return "; ".join(parts) + "." if parts else ""
 
 
-def _report(outcome: Outcome, form: str, paint: Callable[[str, str], str] | None = None) -> str:
+def _report(outcome: Outcome, form: str, failing: Sequence[str], paint: Callable[[str, str], str] | None = None) -> str:
     findings, prints = outcome.findings, outcome.fingerprints
     if form == "json":
         from roomspec.reports.findings_json import findings_json
@@ -181,7 +184,7 @@ def _report(outcome: Outcome, form: str, paint: Callable[[str, str], str] | None
     if form == "junit":
         from roomspec.reports.findings_junit import findings_junit
 
-        return findings_junit(findings, outcome.files)
+        return findings_junit(findings, outcome.files, failing)
     if form == "checkstyle":
         from roomspec.reports.findings_checkstyle import findings_checkstyle
 

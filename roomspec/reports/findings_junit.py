@@ -1,34 +1,44 @@
 """Findings as JUnit XML: a suite for each file that was read, a case for each finding; a file without one passes."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Collection, Iterable, Sequence
 from itertools import groupby
 
 from roomspec.analysis.found import Found
+from roomspec.diagnostics.diagnostic import SEVERITIES
 from roomspec.reports.markup import marked_up
 
 
-def findings_junit(findings: Sequence[Found], files: Iterable[str]) -> str:
-    """The document, `files` (all that were read) in order. What times a run is left out: same input, same bytes."""
+def findings_junit(findings: Sequence[Found], files: Iterable[str], failing: Collection[str] = SEVERITIES) -> str:
+    """The document, `files` (all that were read) in order. Findings of the severities `failing` fail, milder ones pass
+    with their text. What times a run is left out: same input, same bytes."""
     by_file = {path: list(members) for path, members in groupby(findings, key=lambda found: found.place.path)}
-    paths = sorted({*files, *by_file})
-    cases = sum(max(1, len(by_file.get(path, ()))) for path in paths)
-    counts = f'tests="{cases}" failures="{len(findings)}" errors="0"'
-    rows = ['<?xml version="1.0" encoding="UTF-8"?>', f'<testsuites name="roomspec" {counts}>']
-    for path in paths:
-        rows.extend(_suite(path, by_file.get(path, [])))
+    suites = {path: by_file.get(path, []) for path in sorted({*files, *by_file})}
+    rows = ['<?xml version="1.0" encoding="UTF-8"?>']
+    rows.append(f'<testsuites name="roomspec" {_counts(suites.values(), failing)}>')
+    for path, members in suites.items():
+        rows.append(f'  <testsuite name="{marked_up(path)}" {_counts([members], failing)} skipped="0">')
+        rows.extend(_cases(path, members, failing))
+        rows.append("  </testsuite>")
     return "\n".join([*rows, "</testsuites>"]) + "\n"
 
 
-def _suite(path: str, findings: Sequence[Found]) -> Iterable[str]:
+def _counts(suites: Iterable[Sequence[Found]], failing: Collection[str]) -> str:
+    suites = list(suites)
+    cases = sum(max(1, len(members)) for members in suites)
+    failures = sum(found.severity in failing for members in suites for found in members)
+    return f'tests="{cases}" failures="{failures}" errors="0"'
+
+
+def _cases(path: str, findings: Sequence[Found], failing: Collection[str]) -> Iterable[str]:
     name = marked_up(path)
-    counts = f'tests="{max(1, len(findings))}" failures="{len(findings)}" errors="0" skipped="0"'
-    yield f'  <testsuite name="{name}" {counts}>'
     if not findings:
         yield f'    <testcase classname="{name}" name="no findings"/>'
     for found in findings:
         at = f"{path}:{found.place.line}:{found.place.column}"
-        body = f"{at}: {found.severity}: {found.message} [{found.name}]"
+        body = marked_up(f"{at}: {found.severity}: {found.message} [{found.name}]")
         yield f'    <testcase classname="{name}" name="{marked_up(f"{found.name} at line {found.place.line}")}">'
-        yield f'      <failure type="{found.severity}" message="{marked_up(found.message)}">{marked_up(body)}</failure>'
+        if found.severity in failing:
+            yield f'      <failure type="{found.severity}" message="{marked_up(found.message)}">{body}</failure>'
+        else:
+            yield f"      <system-out>{body}</system-out>"
         yield "    </testcase>"
-    yield "  </testsuite>"

@@ -3,6 +3,7 @@
 import shutil
 import subprocess
 import sys
+from concurrent.futures.process import BrokenProcessPool
 from pathlib import Path
 
 import pytest
@@ -10,6 +11,7 @@ from ended import CATALOGUE, told
 
 from roomspec.files import cache as cache_file
 from roomspec.files import check_jobs as checking
+from roomspec.files import processes
 from roomspec.files.disk import DiskWorld
 from roomspec.files.jobs import Below, jobs_below
 from roomspec.files.kept_world import KeptWorld
@@ -143,15 +145,30 @@ def test_several_processes_give_what_one_gives(firm, monkeypatch):
     monkeypatch.setattr(checking, "PAYS", 0)
     seen: list[tuple[int, int]] = []
 
-    def check(processes: int, cache: cache_file.Cache | None) -> object:
+    def check(count: int, cache: cache_file.Cache | None) -> object:
         world = KeptWorld(DiskWorld(firm))
-        return checking.check_jobs(world, firm, below.jobs, cache, lambda *at: seen.append(at), processes)
+        return checking.check_jobs(world, firm, below.jobs, cache, lambda *at: seen.append(at), count)
 
     alone = check(1, None)
     assert check(2, cache_file.Cache(firm)) == alone
     assert len(entries(firm)) == len(below.jobs) == 9
     assert check(1, cache_file.Cache(firm)) == alone
     assert seen[-1] == (9, 9)
+
+
+def test_a_process_that_dies_costs_nothing(firm, monkeypatch):
+    """What a process was given and did not bring back is done here."""
+    below = jobs_below(str(firm))
+    assert isinstance(below, Below)
+    world = KeptWorld(DiskWorld(firm))
+    alone = checking.check_jobs(world, firm, below.jobs, None, lambda *_: None, 1)
+    monkeypatch.setattr(checking, "PAYS", 0)
+
+    def dies(_future: object) -> list[object]:
+        raise BrokenProcessPool
+
+    monkeypatch.setattr(processes, "_result", dies)
+    assert checking.check_jobs(world, firm, below.jobs, None, lambda *_: None, 2) == alone
 
 
 def test_processes_that_cannot_be_started_cost_nothing(firm, monkeypatch):

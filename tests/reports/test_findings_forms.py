@@ -125,6 +125,17 @@ def test_junit_has_a_case_a_finding_and_one_for_a_clean_file():
     assert root[1][2][0].attrib["message"] == "no gap".replace("no gap", '50% <b> & "c"\nsecond line')
 
 
+def test_junit_fails_for_what_fails_the_check():
+    """A finding milder than asked for passes with its text."""
+    root = ElementTree.fromstring(findings_junit(SOME, [], ("error",)))
+    assert root.attrib["failures"] == "1"
+    assert ["failure" if case.find("failure") is not None else case[0].tag for case in root[0]] == [
+        "system-out",
+        "failure",
+        "system-out",
+    ]
+
+
 def test_checkstyle_has_a_file_and_its_errors():
     """Line, column, severity, message and source."""
     root = ElementTree.fromstring(findings_checkstyle(SOME))
