@@ -1,48 +1,80 @@
-"""Several files written into a folder: all of them, or none."""
+"""A folder of outputs, written whole or not at all.
 
-import errno
+A folder is replaced only where it is empty or holds nothing but what an earlier run wrote there: its `contents.json`
+says what that was. Nobody's own files are ever touched.
+"""
+
+import json
 import os
+import shutil
 from collections.abc import Mapping
 from pathlib import Path
 
+CONTENTS = "contents.json"
+"""The file that lists the others: an object with `format` and, under `files`, their names."""
 
-def write_folder(folder: Path, files: Mapping[str, bytes]) -> None:
-    """Write the files (path within the folder, with forward slashes -> bytes), each whole, all or none.
 
-    Files of these names are replaced, others stay as they are. Everything is on the disk under other names before the
-    first is renamed, so that a disk that fills up changes nothing. OSError says why not.
-    """
-    targets = {folder / name: data for name, data in files.items()}
-    made: list[Path] = []
-    parts: dict[Path, Path] = {}
+def why_not_ours(place: Path, form: str) -> str:
+    """Why the folder may not be replaced by outputs of the format `form`, in words; "" where it may. OSError too."""
+    if not place.exists():
+        return ""
+    if not place.is_dir():
+        return "it is a file"
+    there = {entry.name for entry in place.iterdir()}
+    if not there:
+        return ""
+    strangers = sorted(there - _listed(place, form) - {CONTENTS})
+    if not strangers and CONTENTS in there:
+        return ""
+    return f"it holds files of yours ({(strangers or [CONTENTS])[0]}); name an empty or a new folder"
+
+
+def _listed(place: Path, form: str) -> set[str]:
+    """The files that the folder's list names; nothing where the list is not of that format."""
     try:
-        for target, data in targets.items():
-            _make(target.parent, made)
-            if target.is_dir():
-                raise IsADirectoryError(errno.EISDIR, os.strerror(errno.EISDIR), str(target))
-            part = target.with_name(f".{target.name}.{os.getpid()}.part")
-            parts[part] = target
-            part.write_bytes(data)
-        for part, target in parts.items():
-            part.replace(target)
+        told = json.loads((place / CONTENTS).read_bytes())
+    except (OSError, ValueError):
+        return set()
+    if not isinstance(told, dict) or told.get("format") != form or not isinstance(told.get("files"), list):
+        return set()
+    return {name for name in told["files"] if isinstance(name, str)} | {CONTENTS}
+
+
+def write_folder(place: Path, files: Mapping[str, bytes]) -> None:
+    """Write the files into a folder beside `place`, then put it in its place; on OSError all is as it was."""
+    place = place.resolve()
+    missing = _missing_parents(place)
+    fresh = place.with_name(f".{place.name}.{os.getpid()}.part")
+    old = place.with_name(f".{place.name}.{os.getpid()}.old")
+    try:
+        fresh.mkdir(parents=True)
+        for name, data in files.items():
+            (fresh / name).write_bytes(data)
+        if place.exists():
+            fresh.chmod(place.stat().st_mode & 0o777)
+            place.replace(old)
+            try:
+                fresh.replace(place)
+            except OSError:
+                old.replace(place)
+                raise
+        else:
+            fresh.replace(place)
     except OSError:
-        for part in parts:
-            part.unlink(missing_ok=True)
-        for empty in reversed(made):
-            if not any(empty.iterdir()):
-                empty.rmdir()
+        shutil.rmtree(fresh, ignore_errors=True)
+        for parent in missing:
+            _remove_empty(parent)
         raise
+    shutil.rmtree(old, ignore_errors=True)
 
 
-def _make(folder: Path, made: list[Path]) -> None:
-    """Make the folder and those above it; `made` learns which were not there."""
-    missing = []
-    above = folder
-    while not above.exists():
-        missing.append(above)
-        above = above.parent
-    for new in reversed(missing):
-        new.mkdir(exist_ok=True)
-        made.append(new)
-    if not folder.is_dir():
-        raise NotADirectoryError(errno.ENOTDIR, os.strerror(errno.ENOTDIR), str(folder))
+def _missing_parents(place: Path) -> list[Path]:
+    """The folders that have to be made, the innermost first."""
+    return [parent for parent in place.parents if not parent.exists()]
+
+
+def _remove_empty(folder: Path) -> None:
+    try:
+        folder.rmdir()
+    except OSError:
+        return

@@ -1,0 +1,159 @@
+"""Cutting drawings: one panel product's patterns with their counts, and which piece of which wall each part is."""
+
+from collections.abc import Iterator, Sequence
+
+from msgspec import Struct
+
+from roomspec.cutting.pattern import Pattern, Rip
+from roomspec.reports.drawing.boxes import Box, Crowd
+from roomspec.reports.drawing.drawn import NOTHING, Drawn, Text
+from roomspec.reports.drawing.elevation import Page
+from roomspec.reports.drawing.lettering import MEDIUM, SMALL, wrapped
+from roomspec.reports.drawing.pattern_bar import cells_of, draw_bar
+from roomspec.reports.drawing.plot import Plot
+from roomspec.reports.drawing.sheet import A3, A4, GAP, SCALES, Paper, field
+from roomspec.reports.drawing.sizes import size_text, sizes_text
+from roomspec.reports.drawing.subjects import CuttingSubject
+from roomspec.reports.wording import number_of, ranged
+
+LINE = SMALL * 1.7
+HEAD = 6.5
+"""Over a panel, for how many are cut so."""
+NARROWEST = 88.0
+"""The least width of a column."""
+LONGEST = 150.0
+"""The most that a panel takes of the paper's width."""
+AFTER = 5.0
+"""Between one pattern and the next."""
+
+
+class _Part(Struct, frozen=True):
+    """Something that takes a column's height: a pattern's panel, or a line of text."""
+
+    height: float
+    pattern: Pattern | None = None
+    text: str = ""
+
+
+def cutting_pages(subject: CuttingSubject, units: str, warned: bool) -> list[Page]:
+    """As many sheets as the patterns need: one A4, or A3."""
+    patterns = subject.plan.plan.patterns
+    longest = max((pattern.stock for pattern in patterns), default=1)
+    scale = next(one for one in SCALES if one >= 10 and Plot(0, 0, one).size(longest) <= LONGEST)
+    for paper in (A4, A3):
+        columns = _columns(paper, warned, Plot(0, 0, scale).size(longest))
+        parts = list(_parts(subject, scale, units, columns[0].right - columns[0].left))
+        sheets = _poured(parts, columns)
+        if paper is A3 or len(sheets) == 1:
+            break
+    return [
+        Page(paper, scale, _drawn(sheet, subject, scale, units), "Cutting drawing", "", _used(subject, sheet))
+        for sheet in sheets
+    ]
+
+
+def _columns(paper: Paper, warned: bool, bar: float) -> list[Box]:
+    area = field(paper, warned)
+    count = max(1, int((area.right - area.left + 2 * GAP) // (max(NARROWEST, bar) + 2 * GAP)))
+    wide = (area.right - area.left + 2 * GAP) / count - 2 * GAP
+    return [
+        Box(area.left + at * (wide + 2 * GAP), area.top, area.left + at * (wide + 2 * GAP) + wide, area.bottom)
+        for at in range(count)
+    ]
+
+
+def _parts(subject: CuttingSubject, scale: int, units: str, width: float) -> Iterator[_Part]:
+    """What is written and drawn, from first to last."""
+    for line in _summary(subject, units):
+        for text in wrapped(line, SMALL, width):
+            yield _Part(LINE, None, text)
+    yield _Part(AFTER)
+    high = Plot(0, 0, scale).size(subject.panel.cover)
+    for pattern in subject.plan.plan.patterns:
+        yield _Part(HEAD + high + 1.2, pattern)
+        _, letters = _bar(pattern, subject, Plot(0, 0, scale), units, Crowd())
+        for letter, rip in letters:
+            told = f"{letter}  {sizes_text(rip.length, rip.width, units)}: {names_text(rip.names)}"
+            for text in wrapped(told, SMALL, width):
+                yield _Part(LINE, None, text)
+        yield _Part(AFTER)
+
+
+def _summary(subject: CuttingSubject, units: str) -> Iterator[str]:
+    plan, panel = subject.plan.plan, subject.panel
+    lengths = ", ".join(sizes_text(length, panel.cover, units) for length, _ in plan.by_stock)
+    yield f"{panel.title or panel.name}, {lengths}: {number_of(plan.panels, 'panel')} for {plan.pieces} pieces."
+    if plan.sets is not None:
+        yield f"{number_of(plan.sets, 'numbered set')} of {panel.sequence}."
+    if plan.proven:
+        yield "Proven: no cutting plan can do with fewer."
+    else:
+        yield f"No plan can use fewer than {plan.bound}."
+    yield f"Each cut takes {size_text(subject.kerf, units)}."
+    yield "Sizes are length × width; a piece's name is room/wall/number."
+    for name, reason in plan.impossible:
+        yield f"Not cut: {name}, {reason}."
+
+
+def _poured(parts: Sequence[_Part], columns: Sequence[Box]) -> list[list[tuple[float, float, _Part]]]:
+    """Sheets of parts at their places; spaces at a column's head are left out."""
+    sheets: list[list[tuple[float, float, _Part]]] = [[]]
+    column, y = 0, columns[0].top
+    for part in parts:
+        if y + part.height > columns[column].bottom + 1e-6 and y > columns[column].top:
+            column += 1
+            if column == len(columns):
+                column = 0
+                sheets.append([])
+            y = columns[column].top
+        if part.pattern is None and not part.text:
+            y += part.height if y > columns[column].top else 0.0
+            continue
+        sheets[-1].append((columns[column].left, y, part))
+        y += part.height
+    return [sheet for sheet in sheets if sheet] or [[]]
+
+
+def _drawn(sheet: list[tuple[float, float, _Part]], subject: CuttingSubject, scale: int, units: str) -> Drawn:
+    drawn = NOTHING
+    crowd = Crowd()
+    high = Plot(0, 0, scale).size(subject.panel.cover)
+    for x, y, part in sheet:
+        if part.pattern is None:
+            drawn += Drawn((), (Text(x, y + LINE - 1.2, part.text, kind="pieces"),))
+            continue
+        plot = Plot(round(x, 3), round(y + HEAD + high, 3), scale)
+        bar, _ = _bar(part.pattern, subject, plot, units, crowd)
+        drawn += bar + Drawn((), (Text(x, y + HEAD - 1.6, _heading(part.pattern, subject), MEDIUM, kind="count"),))
+    return drawn
+
+
+def _bar(
+    pattern: Pattern, subject: CuttingSubject, plot: Plot, units: str, crowd: Crowd
+) -> tuple[Drawn, list[tuple[str, Rip]]]:
+    cover = subject.panel.cover
+    cells = tuple(cells_of(pattern, cover, subject.kerf, subject.edges))
+    return draw_bar(pattern, cells, cover, plot, units, crowd)
+
+
+def _heading(pattern: Pattern, subject: CuttingSubject) -> str:
+    told = number_of(pattern.count, "panel")
+    if subject.plan.plan.sets is not None:
+        told += f", number {pattern.number + 1} of the set"
+    return told
+
+
+def names_text(names: Sequence[str]) -> str:
+    """`g.02/a/1 to 9, g.02/b/3`: names of one wall together, three or more numbers that follow as a range."""
+    walls: dict[str, list[str]] = {}
+    for name in names:
+        wall, _, number = name.rpartition("/")
+        walls.setdefault(wall, []).append(number)
+    return ", ".join(f"{wall}/{ranged(numbers)}" for wall, numbers in walls.items())
+
+
+def _used(subject: CuttingSubject, sheet: list[tuple[float, float, _Part]]) -> frozenset[str]:
+    cover, kerf = subject.panel.cover, subject.kerf
+    patterns = [part.pattern for _, _, part in sheet if part.pattern is not None]
+    kinds = {cell.kind for pattern in patterns for cell in cells_of(pattern, cover, kerf, subject.edges)}
+    return frozenset(kinds - {"piece"})

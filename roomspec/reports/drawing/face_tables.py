@@ -1,0 +1,111 @@
+"""The tables beside an elevation: what is laid and how, trims, points, pieces, what stays, notes."""
+
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+
+from roomspec.layout.laid import Piece
+from roomspec.model.product import Trim
+from roomspec.model.wall import Wall
+from roomspec.quantities.in_units import is_imperial
+from roomspec.reports.drawing.face_drawing import FaceDrawn
+from roomspec.reports.drawing.faces import DrawnLining, FaceView
+from roomspec.reports.drawing.point_marks import point_rows
+from roomspec.reports.drawing.setting_out import start_words
+from roomspec.reports.drawing.shape_words import shape_words
+from roomspec.reports.drawing.sizes import size_text, sizes_text
+from roomspec.reports.drawing.tables import Block
+from roomspec.reports.drawing.trim_labels import runs_of
+from roomspec.reports.wording import number_of, ranged
+from roomspec.takeoff.lines import panels_run_up
+
+_NUMBER, _POINT, _PLACE = 9.0, 6.0, 13.0
+
+
+def face_blocks(view: FaceView, drawn: FaceDrawn, names: Mapping[Trim, str], units: str) -> tuple[Block, ...]:
+    """All tables of a face, those without rows too."""
+    wide = 23.0 if is_imperial(units) else _PLACE
+    pieces = [piece for lining in view.linings for piece in lining.pieces]
+    return (
+        *(_lining_block(view.wall, at, lining) for at, lining in enumerate(view.linings, 1)),
+        Block("Supports", tuple(_supports(view, units))),
+        Block("Trims", tuple(_trim_rows([view], names, units)), (_NUMBER,)),
+        Block(
+            "Points: from left, up",
+            point_rows(view.wall.points, units),
+            (_POINT, wide, wide)[: 1 if is_imperial(units) else 3],
+        ),
+        Block("Openings: from left", drawn.holes, (wide,)),
+        Block("Pieces: length × width", _size_rows(drawn.without_size, units), (2 * wide,)),
+        Block("Shaped pieces", _shape_rows(pieces, units), (_PLACE,)),
+        Block("Stays", tuple(_stays(view.wall, units))),
+        Block("Notes", tuple((note,) for note in view.wall.notes)),
+    )
+
+
+def _lining_block(wall: Wall, at: int, lining: DrawnLining) -> Block:
+    laid = lining.laid
+    finish = wall.finishes[laid.finishes[0]]
+    up = panels_run_up(laid.direction)
+    rows = [laid.panel.title or laid.panel.name, laid.method.title or laid.method.name]
+    way = "upright" if up else "flat"
+    if laid.direction in ("lengthwise", "crosswise"):
+        way = laid.direction
+    rows.append(f"{way}, {number_of(len(lining.pieces), 'piece')}" + ("" if up else f", bond {finish.bond}"))
+    if up:
+        rows.append(start_words(finish.start, "panels"))
+    else:
+        rows += [start_words(finish.rows, "rows"), start_words(finish.start, "panels")]
+    rows += [f"Not laid: {trouble}" for trouble in laid.troubles]
+    return Block(f"Lining {at}", tuple((row,) for row in rows))
+
+
+def _supports(view: FaceView, units: str) -> Iterator[tuple[str, ...]]:
+    told: dict[str, None] = {}
+    for lining in view.linings:
+        for number, layer in enumerate(lining.laid.method.battens):
+            count = sum(batten.layer == number for batten in lining.taken.battens)
+            size = f"{size_text(layer.support.depth, units)} × {size_text(layer.support.width, units)}"
+            behind = ", layer behind" if number else ""
+            told[f"battens {size}, at most {size_text(layer.every, units)} apart{behind}: {count}"] = None
+    for studs in view.wall.studs:
+        way = "studs" if studs.direction == "vertical" else "level studs"
+        told[f"{way} every {size_text(studs.every, units)}, drawn from the end: find them on site"] = None
+    yield from ((line,) for line in told)
+
+
+def _trim_rows(views: Iterable[FaceView], names: Mapping[Trim, str], units: str) -> Iterator[tuple[str, ...]]:
+    lengths: dict[Trim, dict[str, int]] = {}
+    for view in views:
+        for run in runs_of(view):
+            text = size_text(run.length, units) + (" mitred" + " both ends" * (run.mitres > 1) if run.mitres else "")
+            counts = lengths.setdefault(run.trim, {})
+            counts[text] = counts.get(text, 0) + 1
+    for trim, counts in lengths.items():
+        told = ", ".join(f"{count} of {text}" if count > 1 else text for text, count in counts.items())
+        yield names[trim], f"{trim.title or trim.name}: {told}"
+
+
+def _size_rows(pieces: Sequence[Piece], units: str) -> tuple[tuple[str, ...], ...]:
+    """Pieces of one size on one row."""
+    return _alike((sizes_text(piece.length, piece.width, units), str(piece.number)) for piece in pieces)
+
+
+def _shape_rows(pieces: Sequence[Piece], units: str) -> tuple[tuple[str, ...], ...]:
+    """Pieces cut to one shape on one row."""
+    found = _alike((words, str(piece.number)) for piece in pieces if (words := shape_words(piece, units)))
+    return tuple((numbers, words) for words, numbers in found)
+
+
+def _alike(told: Iterable[tuple[str, str]]) -> tuple[tuple[str, str], ...]:
+    """What is said, each once, and the numbers of which it is said: `1 to 7, 9`."""
+    found: dict[str, list[str]] = {}
+    for words, number in told:
+        found.setdefault(words, []).append(number)
+    return tuple((words, ranged(numbers)) for words, numbers in found.items())
+
+
+def _stays(wall: Wall, units: str) -> Iterator[tuple[str, ...]]:
+    for keep in wall.keeps:
+        yield (f"{keep.kind} {size_text(keep.size, units)}",)
+    if wall.upstand is not None:
+        lap = "" if wall.upstand.lap is None else f", panels lap {size_text(wall.upstand.lap, units)}"
+        yield (f"floor covering turned up {size_text(wall.upstand.height, units)}{lap}",)

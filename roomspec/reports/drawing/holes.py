@@ -1,0 +1,99 @@
+"""Openings, what stands against the wall, and boxes: outlines, a cross through what is open, words inside."""
+
+from collections.abc import Sequence
+
+from roomspec.layout.face import obstacle_slab, opening_slab
+from roomspec.layout.laid import Line, Ring
+from roomspec.layout.openings import lined_faces
+from roomspec.layout.slabs import Slab
+from roomspec.model.wall import Obstacle, Opening
+from roomspec.reports.drawing.boxes import Crowd, box_round
+from roomspec.reports.drawing.drawn import Text
+from roomspec.reports.drawing.faces import FaceView
+from roomspec.reports.drawing.lettering import SMALL, wrapped
+from roomspec.reports.drawing.pen import CHAIN, NARROW, WIDE, pen
+from roomspec.reports.drawing.placing import place_in, stacked
+from roomspec.reports.drawing.plot import Plot, line_path, ring_path
+from roomspec.reports.drawing.sizes import size_text, sizes_text
+from roomspec.reports.drawing.svg import Value, element
+from roomspec.reports.wording import listed
+
+
+def slab_ring(slab: Slab) -> Ring:
+    """A slab's outline."""
+    x0, x1, bottom0, bottom1, top0, top1 = slab[:6]
+    return ((x0, bottom0), (x1, bottom1), (x1, top1), (x0, top0))
+
+
+def draw_holes(view: FaceView, plot: Plot) -> str:
+    """Outlines in millimetres as built; white, so that hatching stops at them."""
+    parts = []
+    for opening in view.wall.openings:
+        ring = slab_ring(opening_slab(view.wall, opening, 0))
+        parts.append(element("path", {**_told("opening", opening.kind, plot), "d": ring_path([ring])}))
+        if not opening.panelled:
+            a, b, c, d = ring
+            cross = line_path([Line(*a, *c), Line(*b, *d)])
+            parts.append(element("path", {"class": "open", **pen(NARROW, CHAIN, plot.scale), "d": cross}))
+    for obstacle in view.wall.obstacles:
+        ring = slab_ring(obstacle_slab(view.wall, obstacle, 0))
+        parts.append(element("path", {**_told("obstacle", obstacle.kind, plot), "d": ring_path([ring])}))
+    for left, right, bottom, top in view.hidden:
+        ring = ((left, bottom), (right, bottom), (right, top), (left, top))
+        parts.append(element("path", {**_told("boxing", "boxing", plot), "d": ring_path([ring])}))
+    return "".join(parts)
+
+
+def label_holes(
+    view: FaceView, plot: Plot, units: str, crowd: Crowd
+) -> tuple[tuple[Text, ...], tuple[tuple[str, ...], ...]]:
+    """Words inside the outlines, and rows for the table of what had no room."""
+    wall = view.wall
+    told = [(slab_ring(opening_slab(wall, one, 0)), _opening_words(one, units)) for one in wall.openings]
+    told += [(slab_ring(obstacle_slab(wall, one, 0)), _obstacle_words(one, units)) for one in wall.obstacles]
+    for left, right, bottom, top in view.hidden:
+        told.append((((left, bottom), (right, bottom), (right, top), (left, top)), ["boxing"]))
+    texts: list[Text] = []
+    rows: list[tuple[str, ...]] = []
+    for ring, words in told:
+        shape = plot.ring(ring)
+        hull = box_round(shape)
+        wide = max(min(hull.right - hull.left - 2, 18.0), hull.right - hull.left - 10.0)  # room for trims at the sides
+        for count in range(len(words), 0, -1):
+            lines = [line for word in words[:count] for line in wrapped(word, SMALL, wide)]
+            placed = place_in(stacked(lines, "opening"), shape, (), crowd) if lines else None
+            if placed:
+                texts += placed
+                break
+        else:
+            count = 0
+        if count < len(words):
+            rows.append((size_text(ring[0][0], units), ", ".join(words)))
+    return tuple(texts), tuple(rows)
+
+
+def _told(name: str, kind: str, plot: Plot) -> dict[str, Value]:
+    return {"class": name, "data-kind": kind, **pen(WIDE, scale=plot.scale, fill="white")}
+
+
+def _opening_words(opening: Opening, units: str) -> list[str]:
+    size = f"{opening.kind} {sizes_text(opening.width, opening.height, units)}"
+    words = [opening.label, size] if opening.label else [size]
+    if opening.sill:
+        words.append(f"sill {size_text(opening.sill, units)}")
+    faces: Sequence[str] = lined_faces(opening)
+    deep = opening.deep if opening.kind == "niche" else opening.reveal
+    if deep is not None:
+        name = "deep" if opening.kind == "niche" else "reveal"
+        told = "jambs" if {"left jamb", "right jamb"} <= set(faces) else ""
+        sides = [told, *(face for face in faces if not (told and "jamb" in face))] if told else list(faces)
+        words.append(f"{name} {size_text(deep, units)}" + (f", lined: {listed(sides)}" if sides else ""))
+    if opening.panelled:
+        words.append("leaf panelled")
+    return words
+
+
+def _obstacle_words(obstacle: Obstacle, units: str) -> list[str]:
+    name = obstacle.label or obstacle.kind
+    words = [name, sizes_text(obstacle.width, obstacle.height, units)]
+    return [*words, f"sill {size_text(obstacle.sill, units)}"] if obstacle.sill else words

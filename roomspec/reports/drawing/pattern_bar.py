@@ -1,0 +1,95 @@
+"""One cutting pattern: the panel lying along the sheet, its pieces, what is waste and what is left over."""
+
+from collections.abc import Iterator, Mapping, Sequence
+
+from msgspec import Struct
+
+from roomspec.cutting.pattern import Pattern, Rip
+from roomspec.layout.laid import Ring
+from roomspec.reports.drawing.boxes import Crowd
+from roomspec.reports.drawing.drawn import Drawn, Text, backing
+from roomspec.reports.drawing.hatch import hatching
+from roomspec.reports.drawing.lettering import MEDIUM, SMALL
+from roomspec.reports.drawing.pen import NARROW, SYMBOL, WIDE, pen
+from roomspec.reports.drawing.placing import Block, moved, place_first, place_in, stacked, upright
+from roomspec.reports.drawing.plot import Plot, ring_path
+from roomspec.reports.drawing.point_marks import letter_of
+from roomspec.reports.drawing.sizes import size_text, sizes_text
+from roomspec.reports.drawing.svg import Value, element
+
+
+class Cell(Struct, frozen=True):
+    """A rectangle of the panel, in nanometres along it and up from its left long edge: a piece, waste or left over."""
+
+    kind: str
+    left: int
+    right: int
+    bottom: int
+    top: int
+    rip: Rip | None = None
+
+    @property
+    def ring(self) -> Ring:
+        """Its outline."""
+        return ((self.left, self.bottom), (self.right, self.bottom), (self.right, self.top), (self.left, self.top))
+
+
+def cells_of(pattern: Pattern, cover: int, kerf: int, edges: Mapping[str, str]) -> Iterator[Cell]:
+    """All that a panel becomes; its left edge lies at the foot. `edges`: the factory edges pieces need, by name."""
+    along = 0
+    for strip in pattern.strips:
+        wide = sum(rip.width for rip in strip.rips) + kerf * (len(strip.rips) - 1)
+        last = len(strip.rips) - 1
+        up = 0
+        for at, rip in enumerate(strip.rips):
+            if at == last and wide < cover and edges.get(rip.names[0]) == "right":
+                if cover - rip.width - kerf > up:
+                    yield Cell("waste", along, along + strip.length, up, cover - rip.width - kerf)
+                up = cover - rip.width
+            yield Cell("piece", along, along + rip.length, up, up + rip.width, rip)
+            if rip.length + kerf < strip.length:
+                yield Cell("waste", along + rip.length + kerf, along + strip.length, up, up + rip.width)
+            up += rip.width + kerf
+        if up < cover:
+            yield Cell("waste", along, along + strip.length, up, cover)
+        along += strip.length + kerf
+    if pattern.offcut:
+        yield Cell("offcut", pattern.stock - pattern.offcut, pattern.stock, 0, cover)
+
+
+def draw_bar(
+    pattern: Pattern, cells: Sequence[Cell], cover: int, plot: Plot, units: str, crowd: Crowd
+) -> tuple[Drawn, list[tuple[str, Rip]]]:
+    """The panel on paper, and the letters of the pieces whose names have to stand beside it."""
+    outline: Ring = ((0, 0), (pattern.stock, 0), (pattern.stock, cover), (0, cover))
+    built: list[str] = []
+    hatched: list[str] = []
+    texts: list[Text] = []
+    letters: list[tuple[str, Rip]] = []
+    for cell in cells:
+        told: dict[str, Value] = {"class": cell.kind, **pen(SYMBOL, scale=plot.scale), "d": ring_path((cell.ring,))}
+        built.append(element("path", told))
+        shape = plot.ring(cell.ring)
+        if cell.rip is None:
+            lines = hatching([shape], 2.0 if cell.kind == "offcut" else 1.2, rising=cell.kind == "offcut")
+            hatched.append(element("path", {**pen(NARROW), "d": lines}) if lines else "")
+            if cell.kind == "offcut":
+                texts += place_in(stacked((size_text(pattern.offcut, units),), "offcut"), shape, (), crowd) or ()
+            continue
+        size = sizes_text(cell.rip.length, cell.rip.width, units)
+        found = place_first(_forms(cell.rip.names[0], size), shape, (), crowd) if pattern.count == 1 else None
+        if found is None:
+            letter = letter_of(len(letters))
+            letters.append((letter, cell.rip))
+            alone = [stacked((letter,), "letter"), upright(letter, SMALL, "letter")]
+            found = place_first(_forms(letter, size), shape, (), crowd) or place_first(alone, shape, (), crowd)
+        texts += found[1] if found else ()
+    frame = element("path", {"class": "panel", **pen(WIDE, scale=plot.scale), "d": ring_path((outline,))})
+    shapes = (*filter(None, hatched), backing(tuple(texts)), plot.group("panel", [*built, frame]))
+    return Drawn(tuple(filter(None, shapes)), tuple(texts)), letters
+
+
+def _forms(name: str, size: str) -> list[Block]:
+    """A name over a size, or before it."""
+    high = stacked((name,), "piece-name", (MEDIUM if len(name) < 3 else SMALL,))
+    return [(*moved(high, 0, -2.1), *moved(stacked((size,), "size"), 0, 2.1)), stacked((f"{name}: {size}",), "size")]
