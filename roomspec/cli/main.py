@@ -14,6 +14,7 @@ COMMANDS = {
     "check": "roomspec.cli.check:check",
     "estimate": "roomspec.cli.estimate:estimate",
     "hand-over": "roomspec.cli.hand_over:hand_over",
+    "compare": "roomspec.cli.compare:compare",
     "draw": "roomspec.cli.draw:draw",
     "format": "roomspec.cli.format:format_files",
     "explain": "roomspec.cli.explain:explain",

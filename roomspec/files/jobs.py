@@ -105,9 +105,14 @@ def holds_job(file: Path) -> bool:
     return _opens_job(file, [])
 
 
+def opens_job(data: bytes) -> bool:
+    """True where a line of the file's bytes opens a job."""
+    return _JOB_LINE.search(data) is not None
+
+
 def _opens_job(file: Path, unread: list[str]) -> bool:
     try:
-        return _JOB_LINE.search(file.read_bytes()) is not None
+        return opens_job(file.read_bytes())
     except OSError as trouble:
         unread.append(f"{file}: cannot be read: {plain_reason(trouble)}.")
         return False

@@ -5,11 +5,13 @@ from typing import Any
 import msgspec
 
 from roomspec.reports.checks_json import Checks
+from roomspec.reports.comparison.comparison_json import Comparison
 from roomspec.reports.estimate_json import EstimateOut
 from roomspec.reports.findings_json import Findings
 
 SCHEMAS = {
     "checks.schema.json": (Checks, "What `roomspec explain --as json` prints"),
+    "comparison.schema.json": (Comparison, "What `roomspec compare --as json` prints"),
     "estimate.schema.json": (EstimateOut, "What `roomspec estimate --as json` prints"),
     "findings.schema.json": (Findings, "What `roomspec check --as json` prints"),
 }

@@ -14,7 +14,7 @@ from msgspec import Struct
 
 from roomspec.quantities.in_units import figure_text, is_imperial, pounds
 from roomspec.quantities.money import cent_of
-from roomspec.reports.figures import area_figure, at_least_places, length_figure, quantity_text
+from roomspec.reports.figures import area_figure, at_least_places, length_figure, quantity_text, size_figure
 from roomspec.reports.number import Number
 from roomspec.reports.wording import money_text, number_text
 
@@ -44,6 +44,10 @@ class Numerals(Struct, frozen=True):
         """With its cents and without its currency; "" for none."""
         return "" if amount is None else self.figure(money_text(amount))
 
+    def signed(self, amount: Decimal) -> str:
+        """A difference: `+358.11`, `-20.00`, `0.00`."""
+        return f"{'+' if amount > 0 else '-' if amount < 0 else ''}{self.money(abs(amount))}"
+
     def price(self, amount: Decimal) -> str:
         """A price for one: the currency's decimals, two more where it is finer than the coin."""
         coins = max(0, -int(cent_of(self.currency).as_tuple().exponent))
@@ -56,6 +60,10 @@ class Numerals(Struct, frozen=True):
     def size(self, length: int) -> str:
         """A size as on a drawing: millimetres to the tenth, or feet and inches."""
         return self.figure(figure_text(length, self.units))
+
+    def size_of_mm(self, mm: Number) -> str:
+        """A size given as the JSON has it."""
+        return self.figure(size_figure(mm, self.units))
 
     def length(self, length: int) -> str:
         """A size with its unit."""
