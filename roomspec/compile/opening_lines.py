@@ -38,7 +38,7 @@ def _sill(line: Line) -> Word | None:
 
 
 def _lined(line: Line) -> tuple[str, ...]:
-    """The lined faces; where none are named jambs and head, and a niche's sill. Naming them without `lined` is a slip."""
+    """The lined faces; where none is named jambs and head, and a niche's sill. Named without `lined`, a slip."""
     named = list(children(line.node, "face"))
     named += [sill for sill in children(line.node, "sill") if word(sill, "LENGTH") is None]
     if child(line.node, "lined") is not None:
