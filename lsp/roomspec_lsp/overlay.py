@@ -53,6 +53,7 @@ class Overlay:
         self.buffers: dict[str, Buffer] = {}
         self._read: dict[str, bytes | None] = {}
         self._found: dict[str, tuple[str, ...]] = {}
+        self._lines: dict[str, tuple[bytes | None, Lines]] = {}
 
     def read(self, path: str) -> bytes | None:
         """The bytes of a file, its byte order mark aside, which no editor counts as a column."""
@@ -85,7 +86,13 @@ class Overlay:
     def lines(self, path: str) -> Lines:
         """The lines of a file."""
         buffer = self.buffers.get(path)
-        return buffer.lines if buffer is not None else lines_of(self.text(path))
+        if buffer is not None:
+            return buffer.lines
+        data = self.read(path)
+        kept = self._lines.get(path)
+        if kept is None or kept[0] is not data:
+            kept = self._lines[path] = (data, lines_of(self.text(path)))
+        return kept[1]
 
     def forget(self, paths: Iterable[str]) -> tuple[str, ...]:
         """The files may have changed on disk: read them again when next asked for. Gives those that have."""

@@ -1,9 +1,11 @@
 """One repository as the editor sees it: its jobs, which of them read a file, and what was found in each file."""
 
 import re
+from collections import Counter
 from collections.abc import Iterable
 from pathlib import Path
 
+from roomspec.analysis.checked import OF_ALL_ITS_JOBS
 from roomspec.analysis.found import Found, in_order
 from roomspec.analysis.session import Session, Snapshot
 from roomspec.analysis.stray import file_in_no_job
@@ -100,10 +102,15 @@ class Repository:
         for path in self.rooms():
             if path not in used and self.overlay.read(path) is not None:
                 parts.setdefault(path, []).append(self._stray(path))
-        return {
-            path: found[0] if len(found) == 1 else in_order([one for part in found for one in part])
-            for path, found in parts.items()
-        }
+        return {path: self._merged(path, found) for path, found in parts.items()}
+
+    def _merged(self, path: str, parts: list[tuple[Found, ...]]) -> tuple[Found, ...]:
+        """What several jobs found in one file: once, and some things only where each job that reads it finds them."""
+        readers = sum(path in paths for paths in self._paths.values())
+        if readers < 2:
+            return parts[0]
+        times = Counter((one.place, one.name) for part in parts for one in part if one.name in OF_ALL_ITS_JOBS)
+        return in_order([one for part in parts for one in part if times.get((one.place, one.name), readers) >= readers])
 
     def _known(self) -> frozenset[str]:
         """The files that jobs read."""

@@ -7,7 +7,7 @@ from collections.abc import Callable
 from roomspec_lsp.repository import Repository
 
 CHEAP = 0.030
-"""Seconds: a check that takes no longer is made with every edit."""
+"""Seconds of processor time: a check that takes no longer is made with every edit."""
 PAUSE = 0.100
 """Seconds without an edit after which a dearer one is made."""
 
@@ -47,7 +47,7 @@ class Schedule:
 
     def _timed(self, repository: Repository) -> None:
         self.checks += 1
-        start = time.perf_counter()
+        start = time.process_time()
         self._check(repository)
         first, repository.checked = not repository.checked, True
-        repository.seconds = 0.0 if first else time.perf_counter() - start
+        repository.seconds = 0.0 if first else time.process_time() - start

@@ -1,6 +1,7 @@
 """The server: one process, one client, one loop. Everything is answered in the loop; the cutting plan alone is not."""
 
 import asyncio
+import gc
 import importlib
 import os
 import sys
@@ -75,6 +76,7 @@ class RoomServer(LanguageServer):
     def run(self, stdin: BinaryIO, stdout: BinaryIO) -> int:
         """Serve until the client says `exit` or is gone; gives the exit code."""
         self.protocol.set_writer(StdoutWriter(stdout))
+        gc.set_threshold(100_000, 20, 20)
         with suppress(BrokenPipeError, KeyboardInterrupt):
             asyncio.run(self._run(stdin))
         return 0 if self.protocol._shutdown else 1

@@ -29,6 +29,7 @@ class Workspace:
         self.folders: list[Path] = []
         self.repositories: dict[Path | None, Repository] = {}
         self._roots: dict[Path, Path] = {}
+        self._located: dict[str, Where] = {}
 
     def add_folder(self, uri: str) -> None:
         """Look for jobs below a folder too."""
@@ -38,7 +39,7 @@ class Workspace:
         folder = path.resolve()
         if folder not in self.folders:
             self.folders.append(folder)
-            self._roots.clear()
+            self._forget()
             repository = self._repository(self._root_of_folder(folder))
             if folder not in repository.folders:
                 repository.folders.append(folder)
@@ -50,7 +51,7 @@ class Workspace:
         path = path_of(uri)
         folder = path.resolve() if path is not None else None
         self.folders = [one for one in self.folders if one != folder]
-        self._roots.clear()
+        self._forget()
         for root, repository in tuple(self.repositories.items()):
             repository.folders = [one for one in repository.folders if one != folder]
             repository.renamed()
@@ -60,6 +61,12 @@ class Workspace:
 
     def locate(self, uri: str) -> Where:
         """The repository of a file, and its path there."""
+        found = self._located.get(uri)
+        if found is None:
+            found = self._located[uri] = self._locate(uri)
+        return found
+
+    def _locate(self, uri: str) -> Where:
         path = path_of(uri)
         if path is None:
             return Where(self._repository(None), f"{quote(uri, safe='')}.room")
@@ -89,6 +96,10 @@ class Workspace:
     def every_repository(self) -> Iterator[Repository]:
         """All that are known."""
         yield from tuple(self.repositories.values())
+
+    def _forget(self) -> None:
+        self._roots.clear()
+        self._located.clear()
 
     def _rehome(self) -> None:
         """Open files belong to the repository that they would be opened in now."""

@@ -137,3 +137,17 @@ def test_a_folder_that_goes_takes_its_findings_along(start: Start, job: Path):
     assert client.findings(room)
     shutil.rmtree(job / "rooms")
     assert client.findings(room) == []
+
+
+def test_what_another_job_needs_is_not_idle(start: Start, job: Path):
+    """An `allow` of a shared catalogue is idle only where it is so in each job that reads it; so with settings."""
+    allow = 'method glued "Glued"\n  allow no-labour because "priced elsewhere"\n'
+    (job / "catalogue.room").write_text((job / "catalogue.room").read_text().replace('method glued "Glued"\n', allow))
+    client = start()
+    client.start(job, {**CAPABILITIES, "workspace": {"didChangeWatchedFiles": {"dynamicRegistration": True}}})
+    catalogue = uri_of(job / "catalogue.room")
+    assert named(client.findings(catalogue)) == ["idle-allow"]
+    (job / "roomspec.toml").write_text('[checks]\nidle-allow = "off"\n')
+    changes = [{"uri": uri_of(job / "roomspec.toml"), "type": 1}]
+    client.notify("workspace/didChangeWatchedFiles", {"changes": changes})
+    assert client.findings(catalogue) == []

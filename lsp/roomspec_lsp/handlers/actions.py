@@ -55,7 +55,7 @@ def _action(ls: "RoomServer", uri: str, mend: Mend) -> types.CodeAction:
     return types.CodeAction(
         title=mend.title,
         kind=mend.kind,
-        diagnostics=[diagnostic(ls, uri, mend.found)] if mend.found is not None else None,
+        diagnostics=[diagnostic(ls, where, mend.found)] if mend.found is not None else None,
         is_preferred=mend.preferred or None,
         edit=workspace_edit(ls, where.repository, mend.edits, mend.hole),
     )

@@ -1,6 +1,7 @@
 """From a check to what the client is shown."""
 
 import asyncio
+import gc
 from typing import TYPE_CHECKING
 
 from lsprotocol import types
@@ -40,6 +41,9 @@ async def check_all(ls: "RoomServer") -> None:
             await asyncio.sleep(0.001)
             checking(ls).touch(repository)
             checking(ls).idle()
+    # What was read stays: the collector need not look through it again with every edit.
+    gc.collect()
+    gc.freeze()
 
 
 def check(ls: "RoomServer", repository: Repository) -> None:

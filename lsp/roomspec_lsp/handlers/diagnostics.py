@@ -1,6 +1,7 @@
 """Findings as the protocol shows them; pulled for a document and for the workspace."""
 
 import asyncio
+from collections.abc import Sequence
 from functools import lru_cache
 from importlib.util import find_spec
 from pathlib import Path
@@ -14,8 +15,9 @@ from roomspec_lsp.handlers.checking import checking, table, take_back
 
 if TYPE_CHECKING:
     from roomspec_lsp.server import RoomServer
+    from roomspec_lsp.workspace import Where
 
-MOST = 300
+MOST = 100
 """Findings shown of one file; the rest are counted."""
 _SEVERITY = {
     "error": types.DiagnosticSeverity.Error,
@@ -29,17 +31,29 @@ def shown(ls: "RoomServer", uri: str) -> list[types.Diagnostic]:
     """A file's findings, the worst kept where there are too many."""
     found = table(ls).of(uri).found
     if len(found) <= MOST:
-        return [diagnostic(ls, uri, one) for one in found]
+        return _made(ls, uri, found)
     worst = sorted(found, key=lambda one: list(_SEVERITY).index(one.severity))[:MOST]
-    said = [diagnostic(ls, uri, one) for one in worst]
+    said = _made(ls, uri, worst)
     last = said[-1].range
     rest = f"{len(found) - MOST} more findings of this file are not shown"
     return [*said, types.Diagnostic(last, rest, types.DiagnosticSeverity.Information, source="roomspec")]
 
 
-def diagnostic(ls: "RoomServer", uri: str, found: Found) -> types.Diagnostic:
-    """One finding, on one line."""
+def _made(ls: "RoomServer", uri: str, found: Sequence[Found]) -> list[types.Diagnostic]:
+    """The findings, those made anew that were not there before: an edit changes few."""
     where = ls.where(uri)
+    overlay = where.repository.overlay
+    paths = {where.path, *(other.place.path for one in found for other in one.related)}
+    kept: dict[str, dict[Found, types.Diagnostic]] = ls.kept.setdefault("diagnostics", {})
+    before = kept.pop(uri, {})
+    made = {one: before.get(one) or diagnostic(ls, where, one) for one in found}
+    if all(overlay.lines(path).text.isascii() for path in paths):
+        kept[uri] = made
+    return list(made.values())
+
+
+def diagnostic(ls: "RoomServer", where: "Where", found: Found) -> types.Diagnostic:
+    """One finding, on one line."""
     overlay = where.repository.overlay
     can = ls.client.text_document.publish_diagnostics if ls.client.text_document else None
     related = None

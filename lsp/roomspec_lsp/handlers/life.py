@@ -40,7 +40,9 @@ def initialized(ls: "RoomServer", params: types.InitializedParams) -> None:  # n
 def _watch(ls: "RoomServer") -> None:
     watching = ls.client.workspace.did_change_watched_files if ls.client.workspace else None
     if watching is not None and watching.dynamic_registration:
-        options = types.DidChangeWatchedFilesRegistrationOptions([types.FileSystemWatcher("**/*.room")])
+        options = types.DidChangeWatchedFilesRegistrationOptions(
+            [types.FileSystemWatcher("**/*.room"), types.FileSystemWatcher("**/roomspec.toml")]
+        )
         ls.client_register_capability(
             types.RegistrationParams([types.Registration("watch", types.WORKSPACE_DID_CHANGE_WATCHED_FILES, options)]),
             lambda _answer: None,

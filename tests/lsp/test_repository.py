@@ -1,0 +1,102 @@
+"""Which jobs are checked again after an edit, and what is made anew."""
+
+from pathlib import Path
+
+from hypothesis import settings
+from hypothesis import strategies as some
+from hypothesis.stateful import RuleBasedStateMachine, initialize, invariant, rule
+from viewing import CATALOGUE, repository_of
+
+from roomspec.files.disk import DiskWorld
+from roomspec_lsp.overlay import Buffer
+from roomspec_lsp.repository import Repository
+
+ROOM = "room {0}\n  height 2400\n  on plasterboard\n  surface sound\n  finish {1} by glued vertical\n  wall a {2}\n"
+FILES = {
+    "job.room": 'job x\n  use "*.room"\n',
+    "catalogue.room": CATALOGUE + CATALOGUE.split("adhesive")[0].replace("board", "plank"),
+    "one.room": ROOM.format(1, "board", 3000) + ROOM.format(2, "plank", 2000),
+}
+
+
+def test_a_change_of_a_product_checks_only_the_rooms_that_use_it():
+    """And an edit of one room only that room."""
+    repository = repository_of(FILES)
+    repository.check()
+    catalogue = repository.overlay.buffers["catalogue.room"]
+    catalogue.become("\n" + catalogue.text.replace("cover 250", "cover 240", 1))
+    repository.touch("catalogue.room")
+    repository.session.memo.ran.clear()
+    repository.check()
+    assert [name for stage, name in repository.session.memo.ran if stage == "check" and name.startswith("room")] == [
+        "room 1"
+    ]
+    room = repository.overlay.buffers["one.room"]
+    room.become(room.text.replace("2000", "2100"))
+    repository.touch("one.room")
+    repository.session.memo.ran.clear()
+    repository.check()
+    assert [name for stage, name in repository.session.memo.ran if stage == "check"] == ["room 2"]
+
+
+def test_only_the_jobs_that_read_a_file_are_read_again(tmp_path: Path):
+    """A second job of the workspace keeps its snapshot."""
+    for name in ("one", "two"):
+        (tmp_path / name).mkdir()
+        (tmp_path / name / "job.room").write_text(f'job {name}\n  use "rooms.room"\n')
+        (tmp_path / name / "rooms.room").write_text(ROOM.format(1, "board", 3000))
+    repository = Repository(DiskWorld(tmp_path), [tmp_path])
+    repository.check()
+    before = repository.every_job()
+    repository.overlay.buffers["one/rooms.room"] = Buffer("x", "room 1\n", 1)
+    repository.touch("one/rooms.room")
+    after = repository.every_job()
+    assert after[0] is not before[0]
+    assert after[1] is before[1]
+
+
+class Editing(RuleBasedStateMachine):
+    """Any sequence of edits, openings, closings and changes on disk gives what a fresh repository gives."""
+
+    def __init__(self) -> None:
+        """Begin with the files on no disk."""
+        super().__init__()
+        self.repository = repository_of({})
+        self.disk: dict[str, str] = {}
+
+    @initialize()
+    def open_all(self) -> None:
+        """Open every file."""
+        for path, text in FILES.items():
+            self.repository.overlay.buffers[path] = Buffer(path, text, 1)
+        self.repository.renamed()
+
+    @rule(path=some.sampled_from(list(FILES)), at=some.integers(0, 400), size=some.integers(0, 30), data=some.data())
+    def edit(self, path: str, at: int, size: int, data: some.DataObject) -> None:
+        """Replace some letters of an open file."""
+        buffer = self.repository.overlay.buffers.get(path)
+        if buffer is not None:
+            new = data.draw(some.sampled_from(["", "x", "\n", "  wall b 1000\n", "room 1\n", "use", '"', "job y\n"]))
+            start = min(at, len(buffer.text))
+            buffer.replace(start, min(start + size, len(buffer.text)), new)
+            self.repository.touch(path)
+
+    @rule(path=some.sampled_from(list(FILES)))
+    def close_or_open(self, path: str) -> None:
+        """A file that is on no disk is gone when it is closed, and comes when it is opened."""
+        buffers = self.repository.overlay.buffers
+        if path in buffers:
+            del buffers[path]
+        else:
+            buffers[path] = Buffer(path, FILES[path], 1)
+        self.repository.renamed()
+
+    @invariant()
+    def the_same_as_fresh(self) -> None:
+        """Nothing of an earlier state is left."""
+        texts = {path: buffer.text for path, buffer in self.repository.overlay.buffers.items()}
+        assert self.repository.check() == repository_of(texts).check()
+
+
+TestEditing = Editing.TestCase
+TestEditing.settings = settings(max_examples=12, stateful_step_count=12, deadline=None)
