@@ -9,7 +9,7 @@ from msgspec import Struct
 
 from roomspec.model.job import Job
 from roomspec.model.product import Panel
-from roomspec.model.wall import Wall
+from roomspec.model.wall import Ceiling, Wall
 from roomspec.quantities.area import SQUARE_METRE
 
 if TYPE_CHECKING:
@@ -47,16 +47,16 @@ class Content(Struct, frozen=True):
 
 def content_of(job: Job, take_off: "TakeOff") -> Content:
     """What a job and its take-off hold."""
-    walls = list(_walls(job))
-    points = [point for wall in walls for point in wall.points]
+    faces = list(_faces(job))
+    points = [point for face in faces for point in face.points]
     methods = {part.method for room in take_off.rooms for wall in room.lined for part in wall.every_lining}
     panels = [line.product for line in take_off.quantities if isinstance(line.product, Panel)]
     return Content(
         built=job.terms.built,
         drills=any(method.screw or method.fix or method.battens for method in methods),
         strips=any(work.task == "removing" for work in take_off.work),
-        over_tile=any(layer.kind == "tile" for wall in walls for part in wall.substrates for layer in part.layers),
-        painted=any(surface.condition == "painted" for wall in walls for surface in wall.surfaces),
+        over_tile=any(layer.kind == "tile" for face in faces for part in face.substrates for layer in part.layers),
+        painted=any(surface.condition == "painted" for face in faces for surface in face.surfaces),
         wires=any(point.kind in ("socket", "switch") for point in points),
         hangs=any(point.load for point in points),
         cuts=bool(panels),
@@ -65,8 +65,10 @@ def content_of(job: Job, take_off: "TakeOff") -> Content:
     )
 
 
-def _walls(job: Job) -> Iterator[Wall]:
-    return (wall for room in job.rooms for wall in room.walls)
+def _faces(job: Job) -> Iterator[Wall | Ceiling]:
+    for room in job.rooms:
+        yield from room.walls
+        yield from room.ceilings
 
 
 def pack_weight(panel: Panel) -> Fraction:

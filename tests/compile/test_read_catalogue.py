@@ -147,3 +147,11 @@ def test_a_product_that_cannot_be_is_told_at_its_words(old: str, new: str, words
     (problem,) = told(compiled(text))
     assert message in problem.message
     assert words_at(problem.at, text) == words
+
+
+@pytest.mark.parametrize("text", ["trim t\n  role edge\n", "support t\n  section 25 x 50\n"])
+def test_a_length_of_a_trim_or_a_batten_stands_once(text: str) -> None:
+    """The second of two equal lengths is told of, at its line."""
+    found = compiled(f"job j\n{text}  length 2400 at 3.00 each\n  length 2400 at 4.00 each\n")
+    (problem,) = (one for one in found.problems if one.name == "repeated-line")
+    assert (problem.at.line, problem.message) == (text.count("\n") + 1, "the length 2400 mm stands twice")

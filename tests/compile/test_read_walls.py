@@ -69,6 +69,11 @@ PART = Region(*mm(100, 900, 200, 1400))
             Opening("hatch", *mm(100, 400, 200, 400), panelled=True),
         ),
         (
+            "niche 300 x 600 at 100 sill 1000 deep 90 lined",
+            "openings",
+            Opening("niche", *mm(100, 300, 1000, 600), deep=90 * MM, lined=("head", "jambs", "sill")),
+        ),
+        (
             "niche 300 x 600 at 100 sill 1000 deep 90",
             "openings",
             Opening("niche", *mm(100, 300, 1000, 600), deep=90 * MM),
