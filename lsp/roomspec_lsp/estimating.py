@@ -12,19 +12,31 @@ from msgspec import Struct
 
 
 class Wanted(Struct, frozen=True):
-    """The files of a job as the editor has them."""
+    """The files of a job as the editor has them, and what is wanted: `estimate` or `drawings`."""
 
     job: str
     today: date
     files: dict[str, str]
+    what: str
+
+
+class Drawn(Struct, frozen=True):
+    """One drawing."""
+
+    name: str
+    title: str
+    rooms: tuple[str, ...]
+    part: str
+    svg: str
 
 
 class Figures(Struct, frozen=True):
-    """What the estimate says: the order in a few words a line, the price, all of it as text."""
+    """What the estimate says: the order in a few words a line, the price, all of it as text; or the drawings."""
 
     order: tuple[str, ...] = ()
     total: str = ""
     text: str = ""
+    drawings: tuple[Drawn, ...] = ()
 
 
 def estimated(wanted: Wanted) -> Figures:
@@ -35,6 +47,12 @@ def estimated(wanted: Wanted) -> Figures:
     snapshot = Session(MemoryWorld(wanted.files, wanted.today)).snapshot(wanted.job)
     if snapshot is None or snapshot.job is None:
         return Figures()
+    if wanted.what == "drawings":
+        from roomspec.reports.drawing.job_drawings import draw_job
+
+        errors = sum(found.severity == "error" for found in snapshot.findings)
+        drawn = draw_job(snapshot.estimate(), errors)
+        return Figures(drawings=tuple(Drawn(one.name, one.title, one.rooms, one.part, one.svg) for one in drawn))
     from roomspec.reports.estimate_out import estimate_of
     from roomspec.reports.estimate_text import estimate_text
 

@@ -28,14 +28,14 @@ class Planner:
     def __init__(self, ready: Callable[[], None]) -> None:
         """`ready` is called when figures have come."""
         self._ready = ready
-        self._kept: dict[str, Kept] = {}
-        self._working: dict[str, tuple[str, asyncio.Task[Figures | None]]] = {}
+        self._kept: dict[tuple[str, str], Kept] = {}
+        self._working: dict[tuple[str, str], tuple[str, asyncio.Task[Figures | None]]] = {}
         self.started = 0
         """Processes started so far."""
 
     def figures(self, wanted: Wanted) -> Figures | None:
         """The figures, or None: then they are being made, and what was being made of an older state is dropped."""
-        key, state = wanted.job, state_of(wanted)
+        key, state = (wanted.job, wanted.what), state_of(wanted)
         kept = self._kept.get(key)
         if kept is not None and kept.state == state:
             return kept.figures
@@ -47,7 +47,7 @@ class Planner:
         figures = self.figures(wanted)
         if figures is not None:
             return figures
-        _, task = self._working[wanted.job]
+        _, task = self._working[wanted.job, wanted.what]
         with contextlib.suppress(asyncio.CancelledError):
             return await asyncio.shield(task)
         return None
@@ -57,7 +57,7 @@ class Planner:
         for _, task in self._working.values():
             task.cancel()
 
-    def _work(self, key: str, state: str, wanted: Wanted) -> None:
+    def _work(self, key: tuple[str, str], state: str, wanted: Wanted) -> None:
         before = self._working.get(key)
         if before is not None and before[0] == state:
             return
@@ -65,7 +65,7 @@ class Planner:
             before[1].cancel()
         self._working[key] = state, asyncio.get_running_loop().create_task(self._make(key, state, wanted))
 
-    async def _make(self, key: str, state: str, wanted: Wanted) -> Figures | None:
+    async def _make(self, key: tuple[str, str], state: str, wanted: Wanted) -> Figures | None:
         await asyncio.sleep(PAUSE)
         self.started += 1
         process = await asyncio.create_subprocess_exec(
@@ -92,7 +92,7 @@ class Planner:
 
 def state_of(wanted: Wanted) -> str:
     """A name that two states share only where every file is the same."""
-    digest = hashlib.blake2b(f"{wanted.job} {wanted.today}".encode(), digest_size=12)
+    digest = hashlib.blake2b(f"{wanted.job} {wanted.today} {wanted.what}".encode(), digest_size=12)
     for path, text in wanted.files.items():
         for part in (path, text):
             digest.update(len(part).to_bytes(8, "big") + part.encode("utf-8", "replace"))

@@ -99,7 +99,7 @@ def test_the_price_comes_when_it_is_ready_and_never_holds_anything_up(start: Sta
     """A lens says that it is being estimated; the client is asked to look again, and then there is the price."""
     client = start()
     lens = {"codeLens": {"refreshSupport": True}}
-    client.start(job, {**CAPABILITIES, "workspace": lens})
+    client.start(job, {**CAPABILITIES, "workspace": lens, "general": {"markdown": {"parser": "marked"}}})
     document = {"textDocument": {"uri": uri_of(job / "job.room")}}
     client.open(uri_of(job / "job.room"), (job / "job.room").read_text())
     begun = time.monotonic()
@@ -112,6 +112,10 @@ def test_the_price_comes_when_it_is_ready_and_never_holds_anything_up(start: Sta
     assert after["command"]["title"].endswith("EUR")
     command = {"command": "roomspec.estimate", "arguments": [uri_of(job / "job.room")]}
     assert "Order\n=====" in client.ask("workspace/executeCommand", command)
+    drawings = client.ask("workspace/executeCommand", {**command, "command": "roomspec.drawings"})
+    assert any(one["svg"].startswith("<svg") for one in drawings)
+    room = {"textDocument": {"uri": uri_of(job / "rooms/one.room")}, "position": at(5, 7)}
+    assert "](data:image/svg+xml;base64," in client.ask("textDocument/hover", room)["contents"]["value"]
     order = client.ask("workspace/executeCommand", {**command, "command": "roomspec.order"})
     assert order.split("\n") == ["40 Board", "17 grab"]
     assert client.refused("workspace/executeCommand", {**command, "arguments": [5]}) == -32602

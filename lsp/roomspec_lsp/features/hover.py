@@ -28,6 +28,8 @@ class Hover(Struct, frozen=True):
 
     text: str
     place: Place
+    drawing: tuple[str, str] | None = None
+    """The room and the part of it, such as `wall a`, whose drawing goes with it."""
 
 
 def hover_at(view: View, at: Standing) -> Hover | None:
@@ -41,7 +43,7 @@ def hover_at(view: View, at: Standing) -> Hover | None:
         rooms = rooms_of(view, at.placed.block)
         text = wall_page(view, rooms, at.part.name)
         if text:
-            return Hover(text, place)
+            return Hover(text, place, (rooms[0].name, f"wall {at.part.name}"))
     text = _on_word(view, at, word)
     return Hover(text, place) if text else None
 

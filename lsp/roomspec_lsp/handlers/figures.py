@@ -1,4 +1,4 @@
-"""What needs the cutting plan, made beside the loop: the estimate, and the commands for it."""
+"""What needs the cutting plan, made beside the loop: the estimate and the drawings, and the commands for them."""
 
 from typing import TYPE_CHECKING, Any
 
@@ -25,14 +25,14 @@ def planner(ls: "RoomServer") -> Planner:
 
 def estimate_now(ls: "RoomServer", repository: Repository, snapshot: Snapshot) -> Figures | None:
     """The estimate of a job as it is now, where it is there already."""
-    return planner(ls).figures(wanted(repository, snapshot))
+    return planner(ls).figures(wanted(repository, snapshot, "estimate"))
 
 
-def wanted(repository: Repository, snapshot: Snapshot) -> Wanted:
+def wanted(repository: Repository, snapshot: Snapshot, what: str) -> Wanted:
     """The files of a job as the editor has them."""
     overlay = repository.overlay
     files = {tree.path: decode(overlay.read(tree.path) or b"")[0] for tree in snapshot.files}
-    return Wanted(snapshot.path, overlay.today(), files)
+    return Wanted(snapshot.path, overlay.today(), files, what)
 
 
 async def execute(ls: "RoomServer", command: str, arguments: tuple[Any, ...]) -> Any:
@@ -43,10 +43,20 @@ async def execute(ls: "RoomServer", command: str, arguments: tuple[Any, ...]) ->
     if view is None:
         raise JsonRpcInvalidParams(f"{command} takes the address of a room file")
     repository = ls.where(str(uri)).repository
-    figures = await planner(ls).later(wanted(repository, view.snapshot))
+    what = "drawings" if name == "drawings" else "estimate"
+    figures = await planner(ls).later(wanted(repository, view.snapshot, what))
     if figures is None:
         return None
+    if name == "drawings":
+        return [{"name": one.name, "title": one.title, "svg": one.svg} for one in figures.drawings]
     return figures.text if name == "estimate" else "\n".join(figures.order)
+
+
+def elevation_now(ls: "RoomServer", repository: Repository, snapshot: Snapshot, room: str, part: str) -> str:
+    """The drawing of a wall as SVG where it is there already; "" where it is still to be made."""
+    figures = planner(ls).figures(wanted(repository, snapshot, "drawings"))
+    drawings = figures.drawings if figures is not None else ()
+    return next((one.svg for one in drawings if room in one.rooms and one.part == part), "")
 
 
 def _refresh(ls: "RoomServer") -> None:

@@ -1,5 +1,6 @@
 """Hover, definition, references, highlight, rename, symbols, folding, selection, links."""
 
+import base64
 from typing import TYPE_CHECKING
 
 from lsprotocol import types
@@ -8,7 +9,10 @@ from pygls.exceptions import JsonRpcInvalidParams
 from roomspec.analysis.found import Place
 from roomspec_lsp.features.names import files_at, name_at, occurrences, refusal, renamed
 from roomspec_lsp.features.outline import Symbol, folds, links, selections, symbols
+from roomspec_lsp.features.view import View
+from roomspec_lsp.handlers.figures import elevation_now
 from roomspec_lsp.handlers.seeing import cursor, location, shown_range, view_of, workspace_edit
+from roomspec_lsp.repository import Repository
 
 if TYPE_CHECKING:
     from roomspec_lsp.server import RoomServer
@@ -33,9 +37,20 @@ def hover(ls: "RoomServer", params: types.HoverParams) -> types.Hover | None:
     found = hover_at(view, cursor(ls, view, params.position)) if view is not None else None
     if found is None:
         return None
+    assert view is not None
     repository = ls.where(params.text_document.uri).repository
-    text = types.MarkupContent(types.MarkupKind.Markdown, found.text)
-    return types.Hover(text, shown_range(ls, repository, found.place))
+    text = found.text + (_image(ls, repository, view, found.drawing) if found.drawing is not None else "")
+    return types.Hover(types.MarkupContent(types.MarkupKind.Markdown, text), shown_range(ls, repository, found.place))
+
+
+def _image(ls: "RoomServer", repository: Repository, view: View, drawing: tuple[str, str]) -> str:
+    """The wall's elevation where the client draws Markdown as web pages do, and it is ready."""
+    parser = ls.client.general.markdown if ls.client.general else None
+    if parser is None or parser.parser.lower() != "marked":
+        return ""
+    svg = elevation_now(ls, repository, view.snapshot, *drawing)
+    data = base64.b64encode(svg.encode()).decode()
+    return f"\n\n![{drawing[1]}](data:image/svg+xml;base64,{data})" if svg else ""
 
 
 def definition(ls: "RoomServer", params: types.DefinitionParams) -> list[types.Location]:

@@ -77,13 +77,13 @@ def code_lenses(ls: "RoomServer", params: types.CodeLensParams) -> list[types.Co
     repository = ls.where(params.text_document.uri).repository
     shown = []
     for lens in lenses(view):
-        title, command = lens.text, "roomspec.estimate"
+        title, command = lens.text, "roomspec.drawings"
         if lens.job:
             figures = estimate_now(ls, repository, view.snapshot)
             price = (
                 "; ".join(filter(None, (", ".join(figures.order[:3]), figures.total))) if figures else "estimating ..."
             )
-            title = f"{lens.text}; {price}"
+            title, command = f"{lens.text}; {price}", "roomspec.estimate"
         shown.append(
             types.CodeLens(
                 shown_range(ls, repository, lens.place),
