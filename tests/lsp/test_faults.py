@@ -176,3 +176,35 @@ def test_tcp_is_served_on_this_machine(start: Start):
         connection.sendall(b"Content-Length: %d\r\n\r\n" % len(body) + body)
         assert connection.recv(20).startswith(b"Content-Length")
     assert client.process.wait(5) == 1
+
+
+def test_bad_files_are_told_of_once_and_survived(start: Start, job: Path):
+    """A job with thousands of errors is told in part, a file of many megabytes and one that is no text in a line."""
+    client = start()
+    client.start(job)
+    room = uri_of(job / "rooms/one.room")
+    client.open(room, "".join(f"room {n}\n  wall a\n  wall b 2,4 m\n" for n in range(2000)))
+    found = client.findings(room)
+    assert len(found) == 101
+    assert "more findings of this file are not shown" in found[-1]["message"]
+    client.change(room, 2, {"text": "nonsense\n" * 2_500_000})
+    (large,) = client.findings(room)
+    assert "MB" in large["message"]
+    client.change(room, 3, {"text": "room 1\0\n"})
+    assert "not a text file" in client.findings(room)[0]["message"]
+    options = {"tabSize": 2, "insertSpaces": True}
+    assert client.ask("textDocument/formatting", {"textDocument": {"uri": room}, "options": options}) == []
+
+
+def test_files_that_vanish_and_folders_without_a_job_are_survived(start: Start, tmp_path: Path):
+    """Requests about a file that is nowhere are answered with nothing."""
+    client = start()
+    client.start(tmp_path)
+    gone = {"textDocument": {"uri": uri_of(tmp_path / "gone.room")}, "position": {"line": 3, "character": 3}}
+    assert client.ask("textDocument/hover", gone) is None
+    assert client.ask("textDocument/definition", gone) == []
+    assert client.ask("textDocument/documentSymbol", gone) == []
+    assert client.ask("textDocument/diagnostic", gone)["items"] == []
+    assert client.ask("workspace/symbol", {"query": ""}) == []
+    client.notify("textDocument/didClose", gone)
+    assert client.stop() == 0

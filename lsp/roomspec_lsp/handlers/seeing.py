@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 from lsprotocol import types
 
 from roomspec.analysis.found import FoundEdit, Place
+from roomspec.analysis.gather import LARGEST
 from roomspec.analysis.mend import settled, span
 from roomspec.syntax.assemble import read_file
 from roomspec_lsp.convert import place_of, range_between, range_of
@@ -25,7 +26,10 @@ def view_of(ls: "RoomServer", uri: str) -> View | None:
 
 
 def seen(repository: Repository, path: str) -> View | None:
-    """A file of a repository as it is now; None where there is none."""
+    """A file of a repository as it is now; None where there is none, or what is there is too large or no text."""
+    data = repository.overlay.read(path)
+    if data is None or len(data) > LARGEST or b"\0" in data:
+        return None
     snapshots = repository.reading(path)
     if not snapshots:
         return None
