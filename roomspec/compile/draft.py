@@ -66,6 +66,7 @@ def read_draft(block: Block, units: str) -> Draft:
         first = faces.setdefault(face.name, face)
         if first is not face:
             problems.append(_duplicate(face, first, part))
+            whole = whole and part.kind != "wall"
         elif part.kind == "wall" and (face.head is None or not face.name):
             whole = False
     source = Source(block.key, block.head.line, block.head.node)

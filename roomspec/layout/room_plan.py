@@ -35,6 +35,12 @@ def plan_room(room: Room) -> Plan:
     return Plan(tuple(corners), error, mend, Fraction(doubled, 2) if doubled > 0 else None, perimeter)
 
 
+def turning(room: Room) -> Fraction:
+    """Degrees that the corners turn to the right in all: 360 once round a room, -360 round a column."""
+    turns = ((180 - Fraction(wall.corner.angle), wall.corner.kind == "outside") for wall in room.walls)
+    return sum((-turn if outside else turn for turn, outside in turns), Fraction(0))
+
+
 def closure_limit(perimeter: int) -> int:
     """How far a survey may fail to close: 10 mm, or 0.2 % of the perimeter where that is more."""
     return max(10 * MM, perimeter // 500)
@@ -70,7 +76,8 @@ def _ways(room: Room) -> list[tuple[float, float]]:
 def _mend(walls: tuple[Wall, ...], ways: list[tuple[float, float]], x: int, y: int) -> tuple[tuple[str, int], ...]:
     """The pair of walls whose lengths, changed least, bring the end back to the start.
 
-    Walls of one direction differ in nothing but their confidence: one measured only `about` is taken first.
+    Walls of one direction differ in nothing but their confidence: one measured only `about` is taken first. Nothing
+    mends a plan that would leave a wall no length: then a wall is missing, or a corner is wrong.
     """
     chosen: dict[tuple[float, float], int] = {}
     for at, (along, up) in enumerate(ways):
@@ -88,6 +95,8 @@ def _mend(walls: tuple[Wall, ...], ways: list[tuple[float, float]], x: int, y: i
             if abs(across) < 1e-9:
                 continue
             changes = (round((-x * by + bx * y) / across), round((-ax * y + x * ay) / across))
+            if any(walls[at].width + by <= 0 for at, by in zip((one, other), changes, strict=True)):
+                continue
             pair = tuple((walls[at].name, by) for at, by in zip((one, other), changes, strict=True) if by)
             if best is None or sum(map(abs, changes)) < best[0]:
                 best = sum(map(abs, changes)), pair

@@ -6,7 +6,7 @@ from fractions import Fraction
 import pytest
 from walls import corner, room, wall
 
-from roomspec.layout.room_plan import closure_limit, diagonal_on_plan, plan_room
+from roomspec.layout.room_plan import closure_limit, diagonal_on_plan, plan_room, turning
 from roomspec.model.room import Diagonal
 from roomspec.quantities.length import MM
 
@@ -90,3 +90,19 @@ def test_angles_are_added_exactly() -> None:
     assert plan.closure_error == 0
     assert sum(Decimal(angle) for angle in angles) == 360
     assert isinstance(plan.floor_area, Fraction)
+
+
+def test_nothing_mends_a_plan_by_a_wall_of_no_length() -> None:
+    """Without its fourth wall a room could close only by a second wall of 0: a wall is missing, none is to be cut."""
+    plan = plan_room(room(wall(2410), wall(1880), wall(2410)))
+    assert (plan.closure_error, plan.mend) == (1880 * MM, ())
+
+
+def test_corners_turn_once_round() -> None:
+    """Clockwise round a room, the other way round a column; an outside corner takes back what an inside one turned."""
+    bay = [corner("inside", "135"), corner("inside", "135"), corner(), corner(), corner()]
+    assert turning(room(*(wall(1000, corner=one) for one in bay))) == 360
+    assert turning(room(*(wall(400, corner=corner("outside")) for _ in range(4)))) == -360
+    assert turning(room(*(wall(1000) for _ in range(3)), wall(1000, corner=corner("inside", "92.5")))) == Fraction(
+        "357.5"
+    )

@@ -83,7 +83,9 @@ def _corners(room: Room) -> Iterator[tuple[Wall, Wall]]:
     if room.incomplete or not room.closed or len(room.walls) < 3:
         return
     for one, other in zip(room.walls, (*room.walls[1:], room.walls[0]), strict=True):
-        judged = one.corner.kind != "open" and _level(one) and _level(other)
+        # A wall whose height could not be read has none; that is told where it stands.
+        known = one.top[0][1] > 0 and other.top[0][1] > 0
+        judged = known and one.corner.kind != "open" and _level(one) and _level(other)
         if judged and abs(one.top[0][1] - other.top[0][1]) > APART:
             yield one, other
 

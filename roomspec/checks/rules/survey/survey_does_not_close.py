@@ -7,8 +7,11 @@ from roomspec.checks.finding import Finding
 from roomspec.checks.record import Check, finds
 from roomspec.checks.wording import listed
 from roomspec.diagnostics.diagnostic import Citation, Related
-from roomspec.layout.room_plan import closure_limit
+from roomspec.layout.room_plan import closure_limit, turning
 from roomspec.quantities.in_units import figure_text, length_text
+
+TURN_OFF = 5
+"""Degrees: corners are rarely measured to better than one, and a room has four or more. Common practice, no source."""
 
 
 @finds(
@@ -47,23 +50,35 @@ room 1 "Bedroom"
 def survey_does_not_close(facts: RoomFacts) -> Iterator[Finding]:
     """Compare the closure error with its limit; name the pair of walls that would close the plan.
 
-    A room that lost a wall to a reading error is not judged: the error says enough.
+    The last corner takes no part in the lengths, so the turns are added up too. A room that lost a wall to a reading
+    error is not judged: the error says enough.
     """
     units = facts.terms.units
     plan = facts.plan()
-    if facts.room.incomplete or plan.closure_error is None or plan.closure_error <= closure_limit(plan.perimeter):
+    if facts.room.incomplete or plan.closure_error is None:
+        return
+    turned = turning(facts.room)
+    astray = abs(abs(turned) - 360) > TURN_OFF
+    corners = "look at the `corner` lines: one is missing, or its angle is wrong, or it is `inside` for `outside`"
+    in_all = f"the corners turn {float(abs(turned)):g} deg in all; once round a room is 360"
+    if plan.closure_error <= closure_limit(plan.perimeter):
+        if astray:
+            yield Finding(at=facts.here(("name",)), message=f"the survey does not close: {in_all}", help=corners)
         return
     changes = [
         f"wall {name} {figure_text(abs(by), units)} {'longer' if by > 0 else 'shorter'}" for name, by in plan.mend
     ]
-    mend = f"{listed(changes)} would close it, to name one way: measure again" if changes else ""
+    mend = f"{listed(changes)} would close it, to name one way: measure again"
+    if astray:
+        mend = f"{in_all}: {corners}"
+    elif not changes:
+        mend = "a wall is missing, or nothing joins the last one: `corner open`"
     yield Finding(
         at=facts.here(("name",)),
         message=(
             f"the survey does not close: the last wall ends {length_text(plan.closure_error, units)} from the start"
-            " of the"
-            f" first; up to {figure_text(closure_limit(plan.perimeter), units)} is allowed"
+            f" of the first; up to {figure_text(closure_limit(plan.perimeter), units)} is allowed"
         ),
-        help=mend or "measure the walls and corners again",
-        related=tuple(Related(f"wall {name}", facts.here(("wall", name))) for name, _ in plan.mend),
+        help=mend,
+        related=() if astray else tuple(Related(f"wall {name}", facts.here(("wall", name))) for name, _ in plan.mend),
     )
