@@ -1,19 +1,17 @@
 """`roomspec hand-over`: the quotation, the order, the fitters' sheets, the survey sheet, written into a folder."""
 
 from importlib.util import find_spec
-from pathlib import Path
 from typing import TYPE_CHECKING
 
 import click
 
 from roomspec.cli.one_job import snapshot_at
+from roomspec.cli.output_folder import refuse, write
 from roomspec.cli.trouble import CLEAN, FINDINGS
-from roomspec.files.folder import write_folder
-from roomspec.files.jobs import plain_reason
 
 if TYPE_CHECKING:
     from roomspec.reports.hand_over.given import HandOver
-    from roomspec.reports.paper.sheet import Sheet
+    from roomspec.reports.paper.sheet import Drawing, Sheet
 
 FORMS = ("html", "csv", "xlsx", "pdf")
 EXTRAS = {"xlsx": "xlsxwriter", "pdf": "typst"}
@@ -27,18 +25,20 @@ EXTRAS = {"xlsx": "xlsxwriter", "pdf": "typst"}
 def hand_over(path: str, folder: str, forms: tuple[str, ...]) -> int:
     """Write the documents of the job PATH into DIR: as pages, lists (CSV), a workbook and PDF.
 
-    Files of an earlier hand-over are replaced, others in DIR stay. Exits 1 where the job has errors: every document
+    DIR is new, empty, or of an earlier hand-over, which is replaced. Exits 1 where the job has errors: every document
     then says that it is not for issue.
     """
+    from roomspec.reports.hand_over.contents import FORMAT, contents_json
+    from roomspec.reports.hand_over.given import hand_over_of
+
+    refuse(folder, FORMAT)
     wanted = forms or tuple(form for form in FORMS if _installed(form))
     for form in wanted:
         if not _installed(form):
             raise click.ClickException(f"{form} needs a package more: pip install 'roomspec[{form}]'.")
-    from roomspec.reports.hand_over.given import hand_over_of
-
     given = hand_over_of(snapshot_at(path))
     files = documents(given, wanted)
-    _write(folder, files)
+    write(folder, files | {"contents.json": contents_json(given, tuple(files)).encode()})
     click.echo(f"Wrote {', '.join(files)} to {folder}.")
     locale = given.made.job.terms.locale
     if locale and not given.numerals.locale:
@@ -83,18 +83,22 @@ def _sheets(given: "HandOver") -> "dict[str, Sheet]":
     return {
         "quotation": quotation(given),
         "order": order(given),
-        "fitters": fitters(given, {}),
+        "fitters": fitters(given, _drawings(given)),
         "survey": survey(given),
     }
 
 
+def _drawings(given: "HandOver") -> "dict[str, tuple[Drawing, ...]]":
+    """By the first of the rooms that a drawing holds for; under "" what is drawn of the cutting."""
+    from roomspec.reports.drawing.job_drawings import draw_job
+    from roomspec.reports.paper.sheet import Drawing
+
+    drawn = draw_job(given.made, len(given.errors))
+    sheets = {drawing.name: Drawing(drawing.svg, drawing.title, drawing.paper) for drawing in drawn}
+    first = [same.names[0] for same in given.rooms]
+    found = {name: tuple(sheets[drawing.name] for drawing in drawn if name in drawing.rooms) for name in first}
+    return found | {"": tuple(sheets[drawing.name] for drawing in drawn if not drawing.rooms)}
+
+
 def _installed(form: str) -> bool:
     return form not in EXTRAS or find_spec(EXTRAS[form]) is not None
-
-
-def _write(folder: str, files: dict[str, bytes]) -> None:
-    try:
-        write_folder(Path(folder), files)
-    except (OSError, ValueError) as trouble:
-        reason = plain_reason(trouble) if isinstance(trouble, OSError) else "it is not a path"
-        raise click.ClickException(f"{folder}: cannot be written: {reason}.") from trouble

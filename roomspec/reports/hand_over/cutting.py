@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from roomspec.cutting.pattern import Pattern
 from roomspec.reports.hand_over.given import HandOver
 from roomspec.reports.paper.numerals import Numerals
-from roomspec.reports.paper.sheet import Part, Table, Words
+from roomspec.reports.paper.sheet import Drawing, Part, Table, Words
 from roomspec.reports.wording import listed, number_of, ranged
 from roomspec.takeoff.taken import PooledPlan
 
@@ -13,13 +13,13 @@ TOLD = 12
 """Names of one blank that a table prints; the cut list has all of them."""
 
 
-def cutting_part(given: HandOver) -> Part:
-    """A table for each product in each pool."""
+def cutting_part(given: HandOver, drawn: tuple[Drawing, ...]) -> Part:
+    """A table for each product in each pool, then what is drawn of them."""
     kerf = given.numerals.length(given.made.job.terms.kerf)
     plans = [plan for plan in given.made.taken.plans if plan.plan.patterns]
     words = Words(f"Cut across first, then along; each cut takes {kerf}. The cut list (CSV) names every piece.")
     tables = tuple(_table(plan, given.numerals) for plan in plans)
-    return Part("Cutting plans", (words, *tables) if tables else (), anchor="cutting", new_page=True)
+    return Part("Cutting plans", (words, *tables, *drawn) if tables else (), anchor="cutting", new_page=True)
 
 
 def _table(pooled: PooledPlan, numerals: Numerals) -> Table:

@@ -88,10 +88,13 @@ def _block(block: Block) -> Iterator[str]:
             yield "<dl>"
             yield from (f"<dt>{_text(term)}</dt><dd>{_text(what)}</dd>" for term, what in rows)
             yield "</dl>"
-        case Drawing(svg, shows):
+        case Drawing(svg, shows, paper):
             # As a picture of its own, no name inside it can meet a name of the page or of the next drawing.
             data = b64encode(svg.encode()).decode()
-            yield f'<figure><img src="data:image/svg+xml;base64,{data}" alt="{_text(shows)}"></figure>'
+            yield f'<figure class="{_text(paper.lower())}">'
+            yield f'<img src="data:image/svg+xml;base64,{data}" alt="{_text(shows)}">'
+            yield f"<figcaption>{_text(shows)}</figcaption>"
+            yield "</figure>"
         case Table():
             yield from _table(block)
 

@@ -38,10 +38,14 @@ class Table(Struct, frozen=True, tag=True):
 
 
 class Drawing(Struct, frozen=True, tag=True):
-    """An SVG document, and what it shows for those who cannot see it."""
+    """An SVG document on A4 or A3 lying on its long side, and what it shows for those who cannot see it.
+
+    In print it has a page of its own, of that size and no other margin, so that it is to scale.
+    """
 
     svg: str
     shows: str
+    paper: str = "A4"
 
 
 Block = Words | Points | Facts | Table | Drawing

@@ -73,10 +73,23 @@ figcaption { color: var(--faint); font-size: .9rem; }
   .wide { overflow: visible; }
   nav { display: none; }
   .stamp { position: static; }
+  .a4 { page: drawing-a4; } .a3 { page: drawing-a3; }
+  .a4, .a3 { break-before: page; break-after: page; margin: 0; }
+  .a4 img { height: 209.5mm; width: 297mm; } .a3 img { height: 296.5mm; width: 420mm; }
+  .a4 img, .a3 img { max-width: none; }
+  .a4 figcaption, .a3 figcaption { display: none; }
   .on-every-page {
     display: block; position: fixed; left: 0; right: 0; top: 40%; text-align: center; transform: rotate(-30deg);
     font-size: 56pt; font-weight: bold; color: rgb(0 0 0 / .16); z-index: 2;
   }
+}
+@page drawing-a4 {
+  size: A4 landscape; margin: 0;
+  @top-center { content: none; } @bottom-left { content: none; } @bottom-right { content: none; }
+}
+@page drawing-a3 {
+  size: A3 landscape; margin: 0;
+  @top-center { content: none; } @bottom-left { content: none; } @bottom-right { content: none; }
 }
 @media not print { .on-every-page { display: none; } }
 """

@@ -15,9 +15,7 @@ _SETTING = """\
 #show heading.where(level: 2): it => {
   block(above: 1.6em, below: 0.8em, width: 100%, stroke: (top: 1pt), inset: (top: 4pt), it)
 }
-#set table(stroke: (x, y) => (bottom: 0.4pt + luma(60%)), inset: (x: 3pt, y: 2.6pt))
-#show table: set par(justify: false)
-#show figure.caption: set align(left)
+#set table(stroke: (rest: none, bottom: 0.4pt + luma(60%)), inset: (x: 3pt, y: 2.6pt))
 #let tick = box(width: 8pt, height: 8pt, stroke: 0.8pt, baseline: 1pt)
 #let ticked(..items) = for item in items.pos() {
   grid(columns: (14pt, 1fr), row-gutter: 3pt, tick, item)
@@ -69,8 +67,10 @@ def _block(block: Block) -> Iterator[str]:
         case Facts(rows):
             cells = _strings(cell for row in rows for cell in row)
             yield f"#grid(columns: (auto, 1fr), column-gutter: 10pt, row-gutter: 4pt, {cells})"
-        case Drawing(svg, shows):
-            yield f'#image(bytes({_string(svg, whole=True)}), format: "svg", width: 100%, alt: {_string(shows)})'
+        case Drawing(svg, shows, paper):
+            picture = f'image(bytes({_string(svg, whole=True)}), format: "svg", width: 100%, alt: {_string(shows)})'
+            page = f'paper: "{paper.lower()}", flipped: true, margin: 0mm, header: none, footer: none'
+            yield f"#page({page}, {picture})"
         case Table():
             yield _table(block)
 
