@@ -9,6 +9,7 @@ PACKAGE = Path(__file__).parents[2] / "roomspec"
 REPORTS = PACKAGE / "reports"
 RULES = PACKAGE / "checks" / "rules"
 KINDS = ("findings", "estimate", "checks")
+PACKAGES_OF_REPORTS = ("comparison", "drawing", "hand_over")
 
 
 @pytest.mark.parametrize("file", sorted(REPORTS.glob("*.py")), ids=lambda file: file.name)
@@ -18,6 +19,17 @@ def test_no_report_imports_another_kind(file):
     if own is None:
         return
     others = tuple(f"roomspec.reports.{kind}" for kind in KINDS if kind != own)
+    assert not [module for module in imported_by(file) if module.startswith(others)]
+
+
+@pytest.mark.parametrize(
+    "file",
+    sorted(file for kind in PACKAGES_OF_REPORTS for file in (REPORTS / kind).glob("*.py")),
+    ids=lambda file: file.name,
+)
+def test_no_package_of_reports_imports_another(file):
+    """Drawings, documents and comparisons stand alone; the command brings them together."""
+    others = tuple(f"roomspec.reports.{kind}" for kind in PACKAGES_OF_REPORTS if kind != file.parent.name)
     assert not [module for module in imported_by(file) if module.startswith(others)]
 
 

@@ -50,7 +50,7 @@ def _text(text: str) -> str:
 
 def _stamped(stamp: str) -> Iterator[str]:
     if stamp:
-        yield f'<p class="stamp">{_text(stamp)}</p>'
+        yield f'<aside class="stamp">{_text(stamp)}</aside>'
         yield f'<div class="on-every-page" aria-hidden="true">{_text(stamp)}</div>'
 
 
