@@ -1,8 +1,9 @@
 """One repository as the editor sees it: its jobs, which of them read a file, and what was found in each file."""
 
+import posixpath
 import re
 from collections import Counter
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from pathlib import Path
 
 from roomspec.analysis.checked import OF_ALL_ITS_JOBS
@@ -35,6 +36,8 @@ class Repository:
         self._snapshots: dict[str, Snapshot] = {}
         self._paths: dict[str, frozenset[str]] = {}
         self._stale: set[str] = set()
+        self._ready: set[str] | None = None
+        """The jobs that may be checked while the repository is warmed; None: all."""
         self._found: dict[str, dict[str, tuple[Found, ...]]] = {}
         self._alone: dict[str, tuple[bytes, Snapshot]] = {}
 
@@ -57,8 +60,35 @@ class Repository:
         """The jobs that read a file, as things are now; the file alone where no job does."""
         self._renew()
         found = tuple(self._snapshots[job] for job, paths in self._paths.items() if path in paths)
+        if not found and self._ready is not None and (job := self._nearest(path)):
+            found = (self._snapshots[job],)
         alone = () if found else (self._by_itself(path),)
         return found or tuple(one for one in alone if one is not None)
+
+    def warm(self) -> Iterator[str]:
+        """Make a first check ready a little at a time; gives a job's path when it is ready, "" between.
+
+        Until all are, `check` is of those that are ready. Jobs with open files come first.
+        """
+        ready = self._ready = set()
+        try:
+            for path in self.rooms():
+                self.overlay.read(path)
+                yield ""
+            for job in sorted(self.jobs(), key=lambda job: not self._is_open(job)):
+                yield from self._warm_job(job)
+                ready.add(job)
+                yield job
+        finally:
+            self._ready = None
+
+    def make_ready(self, path: str) -> bool:
+        """Let the job of a file be checked now, though others are not ready; True where it was not."""
+        job = self._nearest(path) if self._ready is not None else ""
+        if not job or self._ready is None or job in self._ready:
+            return False
+        self._ready.add(job)
+        return True
 
     def every_job(self) -> tuple[Snapshot, ...]:
         """All jobs as they are now."""
@@ -93,13 +123,16 @@ class Repository:
         self._renew()
         parts: dict[str, list[tuple[Found, ...]]] = {}
         used: set[str] = set()
+        ready = self._ready
         for job, snapshot in self._snapshots.items():
+            if ready is not None and job not in ready:
+                continue
             used |= self._paths[job]
             if job not in self._found:
                 self._found[job] = _by_path(snapshot.findings)
             for path, found in self._found[job].items():
                 parts.setdefault(path, []).append(found)
-        for path in self.rooms():
+        for path in self.rooms() if ready is None else ():
             if path not in used and self.overlay.read(path) is not None:
                 parts.setdefault(path, []).append(self._stray(path))
         return {path: self._merged(path, found) for path, found in parts.items()}
@@ -118,20 +151,48 @@ class Repository:
 
     def _renew(self) -> None:
         """Make the snapshots of jobs that are new or have changed; forget those of files that hold none any more."""
-        jobs = self.jobs()
-        for gone in self._snapshots.keys() - set(jobs):
-            self._forget(gone)
+        jobs = self.jobs() if self._ready is None else tuple(self._ready)
+        if self._ready is None:
+            for gone in self._snapshots.keys() - set(jobs):
+                self._forget(gone)
         for job in jobs:
-            if job in self._snapshots and job not in self._stale:
-                continue
-            snapshot = self.session.snapshot(job)
-            if snapshot is None:
-                self._forget(job)
-                continue
-            self._found.pop(job, None)
-            self._snapshots[job] = snapshot
-            self._paths[job] = frozenset(tree.path for tree in snapshot.files)
-        self._stale.clear()
+            self._current(job)
+
+    def _current(self, job: str) -> Snapshot | None:
+        """One job as it is now."""
+        if job in self._snapshots and job not in self._stale:
+            return self._snapshots[job]
+        self._stale.discard(job)
+        snapshot = self.session.snapshot(job)
+        if snapshot is None:
+            self._forget(job)
+            return None
+        self._found.pop(job, None)
+        self._snapshots[job] = snapshot
+        self._paths[job] = frozenset(tree.path for tree in snapshot.files)
+        return snapshot
+
+    def _warm_job(self, job: str) -> Iterator[str]:
+        snapshot = self._current(job)
+        steps = snapshot.warm() if snapshot is not None else iter(())
+        for _ in steps:
+            if job in self._stale:
+                return
+            yield ""
+
+    def _nearest(self, path: str) -> str:
+        """The job that reads a file and stands in a folder around it; "" where there is none."""
+        around = posixpath.dirname(path) + "/"
+        for job in self.rooms():
+            folder = posixpath.dirname(job)
+            above = not folder or around.startswith(f"{folder}/")
+            if above and self._holds_job(job) and self._current(job) is not None and path in self._paths[job]:
+                return job
+        return ""
+
+    def _is_open(self, job: str) -> bool:
+        folder = posixpath.dirname(job)
+        return any(not folder or path.startswith(f"{folder}/") for path in self.overlay.buffers)
 
     def _forget(self, job: str) -> None:
         for kept in (self._snapshots, self._paths, self._found):

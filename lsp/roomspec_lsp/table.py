@@ -48,9 +48,13 @@ class Table:
             del self.entries[uri]
             changed.append(uri)
         if changed:
-            self.changed.set()
-            self.changed = asyncio.Event()
+            self.tell()
         return tuple(changed)
+
+    def tell(self) -> None:
+        """Wake who waits for a change."""
+        self.changed.set()
+        self.changed = asyncio.Event()
 
 
 def _named(found: tuple[Found, ...], lines: Lines) -> str:

@@ -36,7 +36,7 @@ def judge(compiled: Compiled, engine: Engine, memo: Memo, whole: bool = True) ->
             Allow(allowed.check, allowed.reason, key, allowed.name_at, allowed.at)
         )
     everywhere = [allow for thing, found in allows.items() if not thing.startswith("room ") for allow in found]
-    judged = _rooms(compiled, engine, memo)
+    judged = list(judge_rooms(compiled, engine, memo))
     of_job = (*map(Raised, compiled.problems), *_job(compiled, judged), *_entries(compiled, memo))
     scopes = [Scope(of_job, tuple(everywhere))]
     for room, one in zip(compiled.job.rooms, judged, strict=True):
@@ -83,7 +83,8 @@ def _named_entries(compiled: Compiled) -> Iterable[tuple[str, object]]:
         yield f"gang {name}", gang
 
 
-def _rooms(compiled: Compiled, engine: Engine, memo: Memo) -> list[_Judged]:
+def judge_rooms(compiled: Compiled, engine: Engine, memo: Memo) -> Iterator[_Judged]:
+    """The rooms judged one by one; a room that is as it was is found."""
     products, methods = compiled.products.values(), compiled.methods
     sealants = tuple(p.name for p in products if isinstance(p, Compound) and p.kind == "sealant")
     battened = tuple(name for name, method in methods.items() if method.battens)
@@ -92,7 +93,8 @@ def _rooms(compiled: Compiled, engine: Engine, memo: Memo) -> list[_Judged]:
     for name, method in methods.items():
         keys = (f"method {name}", *(" ".join(key) for key in products_of(method)))
         by_method[name] = tuple(places[key] for key in keys if key in places)
-    return [_room(room, compiled, engine, memo, places, by_method, (sealants, battened)) for room in compiled.job.rooms]
+    for room in compiled.job.rooms:
+        yield _room(room, compiled, engine, memo, places, by_method, (sealants, battened))
 
 
 def _room(

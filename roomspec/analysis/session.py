@@ -1,11 +1,12 @@
 """A session over one World: snapshots of its jobs, each re-making only what changed."""
 
+from collections.abc import Iterator
 from functools import cached_property
 
 from roomspec.analysis.engine import Engine, Estimated
 from roomspec.analysis.found import Blocks, Found, in_order, placed
 from roomspec.analysis.gather import Gathered, gather
-from roomspec.analysis.judge import judge
+from roomspec.analysis.judge import judge, judge_rooms
 from roomspec.analysis.memo import Memo
 from roomspec.analysis.settings import Settings, as_chosen, settings_of
 from roomspec.analysis.world import World
@@ -79,6 +80,11 @@ class Snapshot:
         ]
         found.extend(placed(diagnostic, self.blocks, self.path) for diagnostic in self._diagnostics())
         return in_order([*as_chosen(found, self.settings), *self.settings.problems])
+
+    def warm(self) -> Iterator[None]:
+        """Do what `findings` needs a room at a time, so that something else may be done between."""
+        for _ in judge_rooms(self.compiled, self._engine, self._memo):
+            yield
 
     @cached_property
     def laid(self) -> tuple[RoomLayout, ...]:

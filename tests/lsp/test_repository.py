@@ -100,3 +100,27 @@ class Editing(RuleBasedStateMachine):
 
 TestEditing = Editing.TestCase
 TestEditing.settings = settings(max_examples=12, stateful_step_count=12, deadline=None)
+
+
+def test_a_first_check_is_made_a_little_at_a_time(tmp_path: Path):
+    """The job of an open file comes first, others may wait; requests and edits between give what they should."""
+    for name in ("one", "two", "three"):
+        (tmp_path / name).mkdir()
+        (tmp_path / name / "job.room").write_text(f'job {name}\n  use "rooms.room"\n')
+        (tmp_path / name / "rooms.room").write_text(ROOM.format(1, "bored", 3000) + ROOM.format(2, "bored", 2000))
+    repository = Repository(DiskWorld(tmp_path), [tmp_path])
+    buffer = repository.overlay.buffers["two/rooms.room"] = Buffer("x", ROOM.format(1, "bored", 3000), 1)
+    steps = repository.warm()
+    assert next(steps) == ""
+    assert repository.check() == {}
+    assert [snapshot.path for snapshot in repository.reading("three/rooms.room")] == ["three/job.room"]
+    assert next(job for job in steps if job) == "two/job.room"
+    assert set(repository.check()) == {"two/rooms.room"}
+    assert repository.make_ready("one/rooms.room")
+    assert set(repository.check()) == {"one/rooms.room", "two/rooms.room"}
+    buffer.become("")
+    repository.touch("two/rooms.room")
+    assert [job for job in steps if job] == ["one/job.room", "three/job.room"]
+    fresh = Repository(DiskWorld(tmp_path), [tmp_path])
+    fresh.overlay.buffers["two/rooms.room"] = Buffer("x", "", 1)
+    assert repository.check() == fresh.check()

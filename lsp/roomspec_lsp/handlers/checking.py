@@ -2,6 +2,8 @@
 
 import asyncio
 import gc
+import time
+from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 from lsprotocol import types
@@ -12,6 +14,9 @@ from roomspec_lsp.table import Table
 
 if TYPE_CHECKING:
     from roomspec_lsp.server import RoomServer
+
+SLICE = 0.005
+"""Seconds of work at a stretch while everything is checked for the first time."""
 
 
 def table(ls: "RoomServer") -> Table:
@@ -37,13 +42,38 @@ async def check_all(ls: "RoomServer") -> None:
 
     async with progress(ls, "Checking rooms") as say:
         for repository in ls.desk.every_repository():
-            say(f"{len(repository.jobs())} jobs")
-            await asyncio.sleep(0.001)
+            try:
+                await _warm(ls, repository, say)
+            except Exception as fault:
+                ls.report_server_error(fault, type(fault))
             checking(ls).touch(repository)
             checking(ls).idle()
+    ls.kept["checked all"] = True
+    table(ls).tell()
+    _look_again(ls)
     # What was read stays: the collector need not look through it again with every edit.
     gc.collect()
     gc.freeze()
+
+
+async def _warm(ls: "RoomServer", repository: Repository, say: Callable[[str], None]) -> None:
+    began = time.perf_counter()
+    for job in repository.warm():
+        if job:
+            say(job)
+            checking(ls).touch(repository)
+        if time.perf_counter() - began > SLICE:
+            await asyncio.sleep(0.001)  # 0 would give the reader no turn
+            if job:
+                checking(ls).idle()
+            began = time.perf_counter()
+
+
+def _look_again(ls: "RoomServer") -> None:
+    """Ask a client that pulls to pull once more."""
+    workspace = ls.client.workspace
+    if workspace is not None and workspace.diagnostics is not None and workspace.diagnostics.refresh_support:
+        ls.workspace_diagnostic_refresh(None, lambda _answer: None)
 
 
 def check(ls: "RoomServer", repository: Repository) -> None:

@@ -92,6 +92,9 @@ def reference() -> str:
 def of_document(ls: "RoomServer", params: types.DocumentDiagnosticParams) -> types.DocumentDiagnosticReport:
     """The findings of one file, as things are now."""
     uri = params.text_document.uri
+    where = ls.where(uri)
+    if where.repository.make_ready(where.path):
+        checking(ls).touch(where.repository)
     checking(ls).now()
     take_back(ls, uri)
     entry = table(ls).of(uri)
@@ -111,7 +114,7 @@ async def of_workspace(ls: "RoomServer", params: types.WorkspaceDiagnosticParams
             checking(ls).idle()
         changed = table(ls).changed
         items = list(_reports(ls, known))
-        if items or not known:
+        if items or ("checked all" in ls.kept and not known):
             return types.WorkspaceDiagnosticReport(items)
         await changed.wait()
         await asyncio.sleep(0.01)
