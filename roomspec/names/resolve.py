@@ -1,10 +1,15 @@
 """Names that no file defines, and definitions that nothing uses."""
 
+import re
+from collections.abc import Iterator
+from itertools import islice
+
 from roomspec.diagnostics.diagnostic import Diagnostic, Origin
 from roomspec.names.index import Names, name_word
 from roomspec.names.kinds import PRODUCTS, USED, counted
 from roomspec.names.references import Use, uses
-from roomspec.names.suggest import offered
+from roomspec.names.suggest import nearest, offered
+from roomspec.syntax.tree import Block
 
 _LEFT_OUT = {
     "finish": "this finish is left out",
@@ -14,6 +19,7 @@ _LEFT_OUT = {
 }
 """Statement -> what an unknown name in it leaves out; elsewhere the line itself."""
 
+_WORD = re.compile(r"[\w.-]+")
 
 OFFERED = 50
 """Unknown names for which the nearest are looked up; a job with more lacks a whole catalogue."""
@@ -28,19 +34,46 @@ def unknown_names(names: Names) -> tuple[Diagnostic, ...]:
 def unused_names(names: Names) -> tuple[Diagnostic, ...]:
     """Hints: products, methods, patterns and gangs that nothing uses, in files that also hold a job or a room.
 
-    A file with neither is a catalogue, written once for many jobs, of which each uses a part.
+    A file with neither is a catalogue, written once for many jobs, of which each uses a part. Nothing is said of what a
+    mistaken line may have meant: that line's own error says enough.
     """
     used = {(use.kind, use.name) for tree in names.trees for placed in tree.blocks for use in uses(placed.block)}
     own = {tree.path for tree in names.trees if any(p.block.kind in ("job", "room", "rooms") for p in tree.blocks)}
+    unused = [
+        (kind, name, definition)
+        for (kind, name), definition in names.defined.items()
+        if (kind in PRODUCTS or kind in ("method", "pattern", "gang"))
+        and definition.path in own
+        and (kind, name) not in used
+    ]
+    meant: frozenset[str] = frozenset(_meant(names) if unused else ())
     found = []
-    for (kind, name), definition in names.defined.items():
-        judged = kind in PRODUCTS or kind in ("method", "pattern", "gang")
-        if judged and definition.path in own and (kind, name) not in used:
+    for kind, name, definition in unused:
+        if name not in meant:
             word = name_word(definition.block.head.node, name)
             start, end = (word.start, word.end) if word is not None else (0, 0)
             at = Origin(definition.block.key, definition.block.head.line, start, end)
             found.append(Diagnostic("unused-name", "hint", f"nothing uses {kind} {name}", at, "use it or remove it"))
     return tuple(found)
+
+
+def _meant(names: Names) -> Iterator[str]:
+    """What lines that could not be read name, and what is nearest to a name that nothing has."""
+    for block in names.blocks:
+        for part in (block, *block.parts):
+            yield from _in_unread_lines(part)
+    unknown = (use for block in names.blocks for use in uses(block) if (use.kind, use.name) not in names.defined)
+    for use in islice(unknown, OFFERED):
+        yield use.name
+        yield from nearest(use.name, islice(names.all_of(use.kind), 1_000))
+
+
+def _in_unread_lines(block: Block) -> Iterator[str]:
+    unread = {problem.at.line for problem in block.problems if problem.name != "misplaced-line"}
+    if unread:
+        lines = block.text.split("\n")
+        for line in unread:
+            yield from _WORD.findall(lines[line]) if line < len(lines) else ()
 
 
 def _unknown(use: Use, names: Names, offer: bool) -> Diagnostic:

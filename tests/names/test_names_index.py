@@ -120,6 +120,18 @@ def test_unused_names_are_hinted_in_a_jobs_own_files() -> None:
     ]
 
 
+def test_what_a_mistaken_line_may_mean_is_not_called_unused() -> None:
+    """Neither what a line that cannot be read names, nor what is nearest to a misspelt name, nor another kind's."""
+    for line in (
+        "finish oak with m vertical",
+        "finish okk by m vertical",
+        "finish m by oak vertical",
+        "finnish oak by m",
+    ):
+        own = f"job j\nroom r\n  wall a 100\n    {line}\npanel oak\npanel ash\nmethod m"
+        assert [hint.message for hint in unused_names(names(own))] == ["nothing uses panel ash"]
+
+
 def test_ten_thousand_unknown_names_are_told_quickly() -> None:
     """The nearest are looked up for the first of them only; the count of edits is bounded by their number."""
     text = "room r\n" + "".join(f"  finish oak{n} by glue{n} vertical from {n} to {n + 1}\n" for n in range(5_000))
