@@ -8,8 +8,9 @@ from roomspec.diagnostics.diagnostic import Diagnostic, Origin
 from roomspec.names.index import Names, name_word
 from roomspec.names.kinds import PRODUCTS, USED, counted
 from roomspec.names.references import Use, uses
-from roomspec.names.suggest import nearest, offered
+from roomspec.names.suggest import offered
 from roomspec.syntax.tree import Block
+from roomspec.text.nearness import nearest
 
 _LEFT_OUT = {
     "finish": "this finish is left out",
