@@ -46,6 +46,7 @@ from roomspec.checks.rules.survey.boxes_overlap import boxes_overlap
 from roomspec.checks.rules.survey.ceiling_without_plan import ceiling_without_plan
 from roomspec.checks.rules.survey.diagonal_disagrees import diagonal_disagrees
 from roomspec.checks.rules.survey.dimension_unconfirmed import dimension_unconfirmed
+from roomspec.checks.rules.survey.door_size_unlikely import door_size_unlikely
 from roomspec.checks.rules.survey.floor_too_steep import floor_too_steep
 from roomspec.checks.rules.survey.heights_disagree import heights_disagree
 from roomspec.checks.rules.survey.obstacle_outside_wall import obstacle_outside_wall
@@ -82,6 +83,7 @@ CHECKS: tuple[Check, ...] = (
     point_in_opening,
     point_outside_wall,
     opening_door_off_floor,
+    door_size_unlikely,
     substrate_not_stated,
     surface_unknown,
     dimension_unconfirmed,
