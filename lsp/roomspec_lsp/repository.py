@@ -65,12 +65,19 @@ class Repository:
         alone = () if found else (self._by_itself(path),)
         return found or tuple(one for one in alone if one is not None)
 
+    def hold(self) -> bool:
+        """Check nothing until `warm` has made it ready; False where that has been done, or is being done."""
+        if self.checked or self._ready is not None:
+            return False
+        self._ready = set()
+        return True
+
     def warm(self) -> Iterator[str]:
         """Make a first check ready a little at a time; gives a job's path when it is ready, "" between.
 
         Until all are, `check` is of those that are ready. Jobs with open files come first.
         """
-        ready = self._ready = set()
+        ready = self._ready = self._ready or set()
         try:
             for path in self.rooms():
                 self.overlay.read(path)

@@ -53,7 +53,9 @@ class Workspace:
         self.folders = [one for one in self.folders if one != folder]
         self._forget()
         for root, repository in tuple(self.repositories.items()):
-            repository.folders = [one for one in repository.folders if one != folder]
+            repository.folders = [one for one in repository.folders if folder is None or not one.is_relative_to(folder)]
+            opened = {(root / path).parent for path in repository.overlay.buffers} if root is not None else set()
+            repository.folders.extend(sorted(opened - set(repository.folders)))
             repository.renamed()
             if not repository.folders and not repository.overlay.buffers:
                 del self.repositories[root]

@@ -151,3 +151,20 @@ def test_what_another_job_needs_is_not_idle(start: Start, job: Path):
     changes = [{"uri": uri_of(job / "roomspec.toml"), "type": 1}]
     client.notify("workspace/didChangeWatchedFiles", {"changes": changes})
     assert client.findings(catalogue) == []
+
+
+def test_folders_come_and_go(start: Start, job: Path):
+    """What is found below a folder shows when it is added, and goes with it; an open file keeps its own."""
+    (job / "rooms/one.room").write_text("room 1\n  nonsense\n")
+    client = start()
+    client.start()
+    folder = {"uri": uri_of(job), "name": "job"}
+    room = uri_of(job / "rooms/one.room")
+    client.open(room, "room 1\n  nonsense\n")
+    assert client.findings(room)
+    client.notify("workspace/didChangeWorkspaceFolders", {"event": {"added": [folder], "removed": []}})
+    assert client.ask("workspace/symbol", {"query": "glued"})
+    client.notify("textDocument/didClose", {"textDocument": {"uri": room}})
+    client.notify("workspace/didChangeWorkspaceFolders", {"event": {"added": [], "removed": [folder]}})
+    assert client.ask("workspace/symbol", {"query": "glued"}) == []
+    assert [one for one in client.notes if one.get("params", {}).get("uri") == room][-1]["params"]["diagnostics"] == []

@@ -42,21 +42,25 @@ async def check_all(ls: "RoomServer") -> None:
 
     async with progress(ls, "Checking rooms") as say:
         for repository in ls.desk.every_repository():
-            try:
-                await _warm(ls, repository, say)
-            except Exception as fault:
-                ls.report_server_error(fault, type(fault))
-            checking(ls).touch(repository)
-            checking(ls).idle()
+            await check_first(ls, repository, say)
     ls.kept["checked all"] = True
     table(ls).tell()
     _look_again(ls)
     # What was read stays: the collector need not look through it again with every edit.
-    gc.collect()
     gc.freeze()
 
 
-async def _warm(ls: "RoomServer", repository: Repository, say: Callable[[str], None]) -> None:
+async def check_first(ls: "RoomServer", repository: Repository, say: Callable[[str], object] = str) -> None:
+    """The first check of a repository that is held, a little at a time."""
+    try:
+        await _warm(ls, repository, say)
+    except Exception as fault:
+        ls.report_server_error(fault, type(fault))
+    checking(ls).touch(repository)
+    checking(ls).idle()
+
+
+async def _warm(ls: "RoomServer", repository: Repository, say: Callable[[str], object]) -> None:
     began = time.perf_counter()
     for job in repository.warm():
         if job:
@@ -90,6 +94,12 @@ def check(ls: "RoomServer", repository: Repository) -> None:
     ls.kept["shown"][id(repository)] = set(shown)
     for uri in changed:
         push(ls, uri)
+
+
+def forget(ls: "RoomServer", repository: Repository) -> None:
+    """Clear what was found in a repository that is looked at no more."""
+    for uri in table(ls).put({}, ls.kept.get("shown", {}).pop(id(repository), set())):
+        take_back(ls, uri)
 
 
 def pulls(ls: "RoomServer") -> bool:

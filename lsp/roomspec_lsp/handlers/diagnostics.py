@@ -12,6 +12,7 @@ from lsprotocol import types
 from roomspec.analysis.found import Found
 from roomspec_lsp.convert import range_of, uri_of
 from roomspec_lsp.handlers.checking import checking, table, take_back
+from roomspec_lsp.handlers.seeing import found_in
 
 if TYPE_CHECKING:
     from roomspec_lsp.server import RoomServer
@@ -92,10 +93,7 @@ def reference() -> str:
 def of_document(ls: "RoomServer", params: types.DocumentDiagnosticParams) -> types.DocumentDiagnosticReport:
     """The findings of one file, as things are now."""
     uri = params.text_document.uri
-    where = ls.where(uri)
-    if where.repository.make_ready(where.path):
-        checking(ls).touch(where.repository)
-    checking(ls).now()
+    found_in(ls, uri)
     take_back(ls, uri)
     entry = table(ls).of(uri)
     if params.previous_result_id == entry.result:

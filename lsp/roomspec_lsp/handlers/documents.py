@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING
 from lsprotocol import types
 
 from roomspec_lsp.convert import span_of
-from roomspec_lsp.handlers.checking import check, checking, pulls, push, table, take_back
+from roomspec_lsp.handlers.checking import check, check_first, checking, pulls, push, table, take_back
 from roomspec_lsp.overlay import Buffer
 from roomspec_lsp.repository import Repository
 from roomspec_lsp.workspace import Where
@@ -51,6 +51,8 @@ def closed(ls: "RoomServer", params: types.DidCloseTextDocumentParams) -> None:
     overlay = where.repository.overlay
     if overlay.buffers.pop(where.path, None) is None:
         return
+    for kept in ("tokens", "diagnostics"):
+        ls.kept.get(kept, {}).pop(uri, None)
     overlay.forget([where.path])
     where.repository.touch(where.path)
     if overlay.read(where.path) is None or where.path not in where.repository.rooms():
@@ -94,4 +96,6 @@ def _open(ls: "RoomServer", where: Where, buffer: Buffer) -> None:
         check(ls, repository)
     elif not pulls(ls) and table(ls).of(buffer.uri).found:
         push(ls, buffer.uri)
+    if repository.hold():
+        ls.start_task(check_first(ls, repository))
     checking(ls).touch(repository)

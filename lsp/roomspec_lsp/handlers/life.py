@@ -33,6 +33,8 @@ def initialized(ls: "RoomServer", params: types.InitializedParams) -> None:  # n
     checking(ls)
     for uri in ls.kept.pop("folders", ()):
         ls.desk.add_folder(uri)
+    for repository in ls.desk.every_repository():
+        repository.hold()
     _watch(ls)
     ls.start_task(check_all(ls))
 
@@ -67,11 +69,18 @@ async def _poll(ls: "RoomServer") -> None:
 
 def folders_changed(ls: "RoomServer", params: types.DidChangeWorkspaceFoldersParams) -> None:
     """Look below other folders."""
-    from roomspec_lsp.handlers.checking import checking
+    from roomspec_lsp.handlers.checking import check_first, checking, forget
 
+    before = tuple(ls.desk.every_repository())
     for folder in params.event.removed:
         ls.desk.remove_folder(folder.uri)
+    left = tuple(ls.desk.every_repository())
+    for repository in before:
+        if repository not in left:
+            forget(ls, repository)
     for folder in params.event.added:
         ls.desk.add_folder(folder.uri)
     for repository in ls.desk.every_repository():
+        if repository.hold():
+            ls.start_task(check_first(ls, repository))
         checking(ls).touch(repository)

@@ -45,7 +45,10 @@ def cursor(ls: "RoomServer", view: View, position: types.Position) -> Standing:
 
 
 def found_in(ls: "RoomServer", uri: str) -> "tuple[Found, ...]":
-    """What is found in a file, as it is now."""
+    """What is found in a file, as it is now; its job is checked though others may still wait for their first time."""
+    where = ls.where(uri)
+    if where.repository.make_ready(where.path):
+        checking(ls).touch(where.repository)
     checking(ls).now()
     return table(ls).of(uri).found
 
