@@ -97,7 +97,7 @@ def _delivery(given: HandOver, items: tuple[Item, ...]) -> Table:
     known = Fraction(0)
     for line, part, _, delivery in items:
         known += delivery.weight or 0
-        said = f"lies in the rooms, packs opened, for {delivery.hours} h before fitting" if delivery.hours else ""
+        said = f"{delivery.hours} h in the rooms before fitting" if delivery.hours else ""
         rows.append(
             (
                 line.item,

@@ -5,6 +5,9 @@ from collections.abc import Iterator
 from roomspec.reports.paper.sheet import Block, Drawing, Facts, Part, Points, Sheet, Table, Words
 from roomspec.reports.width import shown
 
+LETTER, BOLD, GAP, NARROW, PAGE = 0.5, 0.62, 0.9, 12.0, 57.0
+"""In em: a letter on the average, a bold one, what parts two columns, a column that is never shortened, the page."""
+
 _SETTING = """\
 #set text(size: 9pt)
 #set par(leading: 0.55em, spacing: 0.8em)
@@ -77,7 +80,7 @@ def _block(block: Block) -> Iterator[str]:
 
 def _table(table: Table) -> str:
     wide = len(table.heads)
-    columns = ", ".join("1fr" if letter == "w" else "auto" for letter in table.align)
+    columns = ", ".join(_widths(table))
     align = ", ".join("right" if letter == "r" else "left" for letter in table.align)
     heads = ", ".join(f"strong({_string(head)})" for head in table.heads)
     rows = []
@@ -91,6 +94,21 @@ def _table(table: Table) -> str:
             rows.append(_strings(row))
     body = ",\n  ".join([f"table.header({heads})", "table.hline(stroke: 1pt)", *rows])
     return f"#captioned({_string(table.caption)}, table(columns: ({columns},), align: ({align},),\n  {body}))"
+
+
+def _widths(table: Table) -> Iterator[str]:
+    """Columns as wide as their longest text, those that are too wide for the page sharing what the others leave.
+
+    Typst could measure them, and takes half as long again over a long table.
+    """
+    rows = [row for row in table.rows if len(row) > 1]
+    cells = [max((len(row[at]) for row in rows), default=0) for at in range(len(table.heads))]
+    widest = [max(cell * LETTER, len(head) * BOLD) + GAP for cell, head in zip(cells, table.heads, strict=True)]
+    narrow = sum(width for width in widest if width <= NARROW)
+    too_wide = sum(widest) > PAGE
+    for width, letter in zip(widest, table.align, strict=True):
+        shared = letter == "w" or (too_wide and (width > NARROW or narrow > PAGE))
+        yield f"{width:.2f}fr" if shared else f"{width:.2f}em"
 
 
 def _strings(texts: Iterator[str] | tuple[str, ...]) -> str:
