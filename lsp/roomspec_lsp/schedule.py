@@ -8,7 +8,7 @@ from roomspec_lsp.repository import Repository
 
 CHEAP = 0.030
 """Seconds of processor time: a check that takes no longer is made with every edit."""
-PAUSE = 0.100
+PAUSE = 0.050
 """Seconds without an edit after which a dearer one is made."""
 
 

@@ -1,5 +1,6 @@
 """What clients do wrong, and what happens to connections: the server answers, says so once, and lives."""
 
+import json
 import os
 import subprocess
 import sys
@@ -162,7 +163,6 @@ def test_exit_is_heard_while_busy(start: Start, job: Path):
 
 def test_tcp_is_served_on_this_machine(start: Start):
     """The port is printed, the first client is served."""
-    import json
     import socket
 
     client = start("--tcp", "0")
@@ -208,3 +208,26 @@ def test_files_that_vanish_and_folders_without_a_job_are_survived(start: Start, 
     assert client.ask("workspace/symbol", {"query": ""}) == []
     client.notify("textDocument/didClose", gone)
     assert client.stop() == 0
+
+
+def test_many_edits_at_once_are_checked_once(start: Start, job: Path):
+    """What waits is applied before anything is checked, so checks never queue behind edits."""
+    client = start()
+    client.start(job)
+    room = uri_of(job / "rooms/one.room")
+    client.open(room, (job / "rooms/one.room").read_text())
+    client.ask("textDocument/hover", {"textDocument": {"uri": room}, "position": {"line": 0, "character": 0}})
+    messages = b""
+    for version in range(2, 202):
+        change = {"range": between((4, 9), (4, 9)), "text": "x"}
+        document = {"uri": room, "version": version}
+        params = {"textDocument": document, "contentChanges": [change]}
+        body = json.dumps({"jsonrpc": "2.0", "method": "textDocument/didChange", "params": params}).encode()
+        messages += b"Content-Length: %d\r\n\r\n" % len(body) + body
+    client.write(messages)
+    heard = [client.heard(lambda note: note["method"] == "textDocument/publishDiagnostics")["params"]]
+    while heard[-1].get("version") != 201:
+        heard.append(client.heard(lambda note: note["method"] == "textDocument/publishDiagnostics")["params"])
+    (found,) = heard[-1]["diagnostics"]
+    assert found["range"] == between((4, 9), (4, 214))
+    assert len(heard) < 50
