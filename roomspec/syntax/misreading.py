@@ -1,5 +1,6 @@
 """Why a line cannot be read, at its exact words, and its mend."""
 
+import re
 from collections.abc import Iterable
 from functools import lru_cache
 
@@ -39,6 +40,10 @@ _UNIT_WORDS = {
 }
 _UNIT_OF = {word: unit for unit, words in _UNIT_WORDS.items() for word in words}
 
+_CURLY = re.compile('[“”„«»]([^“”„«»"]*)[“”„«»"]')
+_BLANKS = re.compile(r"\s+")
+_TRIES = 20
+"""Words of an unclosed text after which the missing mark is tried."""
 
 LONGEST = 20
 """Letters; a longer word is no keyword misspelt."""
@@ -168,13 +173,25 @@ def _too_short(text: str, misfit: Misfit) -> Misreading:
 
 
 def _quotation(text: str, misfit: Misfit, word: str) -> Misreading:
+    start, whole = misfit.start, text[misfit.start :].rstrip()
     if word[0] != '"':
-        return Misreading(misfit.start, misfit.end, "texts stand in straight quotation marks", 'write "like this"')
+        message, help_ = "texts stand in straight quotation marks", 'write "like this"'
+        curly = _CURLY.match(whole)
+        straight = f'"{curly[1]}"' if curly else ""
+        if curly and _reads(text[:start] + straight + text[start + curly.end() :]):
+            return Misreading(start, start + curly.end(), message, help_, straight, True)
+        return Misreading(start, misfit.end, message, help_)
     if len(word) > 1 and word[-1] == '"':
         return _unwanted(text, misfit, word)
-    whole = text[misfit.start :].rstrip()
     message = "this text has no closing quotation mark"
-    return Misreading(misfit.start, misfit.start + len(whole), message, 'write it as in "like this"', whole + '"')
+    return Misreading(start, start + len(whole), message, 'write it as in "like this"', _closed(text[:start], whole))
+
+
+def _closed(before: str, whole: str) -> str:
+    """The text closed after as many words as leave a line that can be read: all of them where none do."""
+    ends = [len(whole), *(blank.start() for blank in reversed(list(_BLANKS.finditer(whole))))]
+    tried = (f'{whole[:end]}"{whole[end:]}' for end in ends[:_TRIES])
+    return next((closed for closed in tried if _reads(before + closed)), whole + '"')
 
 
 def _no_quantity(misfit: Misfit, word: str) -> Misreading:
@@ -204,9 +221,14 @@ def _left_out(text: str, misfit: Misfit, word: str) -> Misreading | None:
     keywords = [tables().keywords[kind] for kind in misfit.expected if kind in tables().keywords]
     adding = [other for other in keywords if _reads(f"{text[:start]}{other} {text[start:]}")]
     number = word[0].isdigit() and bool(adding)
-    if not number and "STRING" in misfit.expected and _reads(f'{text[:start]}"{word}"{text[end:]}'):
-        message = f"`{_shown(word)}` stands where a text in quotation marks belongs"
-        return Misreading(start, end, message, f'write "{_shown(word)}"', f'"{word}"')
+    # `at` or `up` is a line's own word out of its order; `room` or `door` may well be part of a title.
+    own = word in tables().keywords.values() and word not in placing().by_word and len(misfit.expected) > 1
+    if not number and not own and "STRING" in misfit.expected:
+        for stop in (end, len(text.rstrip()) if word[0].isalpha() else end):
+            if _reads(f'{text[:start]}"{text[start:stop]}"{text[stop:]}'):
+                said = text[start:stop]
+                message = f"`{_shown(said)}` stands where a text in quotation marks belongs"
+                return Misreading(start, stop, message, f'write "{_shown(said)}"', f'"{said}"')
     if len(adding) == 1 and text[: misfit.start].split()[-1:] != adding:
         message = f"`{adding[0]}` is missing before `{_shown(word)}`"
         return Misreading(start, end, message, _as_in(misfit), f"{adding[0]} {word}")
