@@ -231,3 +231,15 @@ def test_many_edits_at_once_are_checked_once(start: Start, job: Path):
     (found,) = heard[-1]["diagnostics"]
     assert found["range"] == between((4, 9), (4, 214))
     assert len(heard) < 50
+
+
+def test_a_port_that_is_taken_is_told_of(capsys: pytest.CaptureFixture[str]):
+    """One line, and the code for what could not run."""
+    import socket
+
+    from roomspec.cli.main import main
+
+    with socket.create_server(("127.0.0.1", 0)) as taken:
+        port = taken.getsockname()[1]
+        assert main(["serve", "--tcp", str(port)]) == 2
+    assert f"Port {port} cannot be used: " in capsys.readouterr().err
