@@ -1,7 +1,7 @@
 """Checks over a compiled job: each room, product, method and the job, less what is waved off."""
 
 from collections.abc import Iterable, Iterator, Mapping
-from functools import cache, lru_cache
+from functools import lru_cache
 from typing import NamedTuple
 
 from roomspec.analysis.engine import Engine
@@ -114,14 +114,15 @@ def _room(
     key = (Same(origins.fields), named, room.walls, room.ceilings, room.purpose, room.access, terms, offered)
 
     def make() -> _Judged:
+        plan, runs = engine.plan(room), engine.runs(room)
         facts = RoomFacts(
             room,
             terms,
             origins.at,
             lambda key: _where(compiled.origins.get(key)),
-            cache(lambda: engine.plan(room)),
-            cache(lambda: engine.runs(room)),
-            cache(lambda: engine.layout(room, terms)),
+            lambda: plan,
+            lambda: runs,
+            lambda: engine.layout(room, terms),
             *offered,
         )
         return _Judged(run_checks(facts), used_in(room))

@@ -1,13 +1,12 @@
 """What of a room is lined, where, and what lies behind it."""
 
 from collections.abc import Iterable, Iterator, Sequence
-from functools import lru_cache
 
 from roomspec.checks.wording import listed
 from roomspec.model.job import Job
 from roomspec.model.product import Panel
 from roomspec.model.room import Room
-from roomspec.model.shape import Profile, Region
+from roomspec.model.shape import WHOLE
 from roomspec.model.wall import Ceiling, Finish, Wall
 from roomspec.takeoff.clip import Box, box_of
 from roomspec.takeoff.substrates import layers_on
@@ -37,12 +36,10 @@ def finish_box(face: Wall | Ceiling, finish: Finish) -> Box | None:
     """A finish's region on its face; None where it lies beside the face. A ceiling's open sides reach far."""
     if isinstance(face, Ceiling):
         return box_of(finish.region)
-    return _within(finish.region, max(face.width, face.width_top), face.top)
-
-
-@lru_cache(4096)
-def _within(region: Region, width: int, top: Profile) -> Box | None:
-    return box_of(region).common(Box(0, width, 0, max((y for _, y in top), default=0)))
+    front = Box(0, max(face.width, face.width_top), 0, max([y for _, y in face.top], default=0))
+    if finish.region == WHOLE:
+        return front if front.right > 0 and front.top > 0 else None
+    return box_of(finish.region).common(front)
 
 
 def layers_behind(face: Wall | Ceiling, finish: Finish) -> tuple[tuple[Box, tuple[str, ...]], ...]:

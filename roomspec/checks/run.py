@@ -1,6 +1,5 @@
 """Running checks: facts in, found mistakes out."""
 
-from collections.abc import Sequence
 from functools import lru_cache
 
 from roomspec.checks.facts import EntryFacts, JobFacts, RoomFacts
@@ -12,13 +11,13 @@ from roomspec.checks.registry import CHECKS
 from roomspec.diagnostics.diagnostic import Diagnostic
 
 
-def run_checks(facts: RoomFacts | EntryFacts | JobFacts, checks: Sequence[Check] = CHECKS) -> tuple[Raised, ...]:
+def run_checks(facts: RoomFacts | EntryFacts | JobFacts, checks: tuple[Check, ...] = CHECKS) -> tuple[Raised, ...]:
     """What the checks of these facts' scope find, in the order of the checks; a finding said twice counts once.
 
     Of very many of one check on one face the first few stand for all (`first_few.py`).
     """
     raised: list[Raised] = []
-    for check, find in _asked(facts, tuple(checks)):
+    for check, find in _asked(facts, checks):
         found = list(find(facts))
         if found:
             raised += [_named(check, finding) for finding in first_few(found, check.summary)]

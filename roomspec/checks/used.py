@@ -96,11 +96,12 @@ def _tasks(wall: Wall) -> Iterator[tuple[Task, ...]]:
         yield (("removing", (removal.what,), ("m2", "m", "each")),)
     if wall.bare or not wall.finishes:
         return
-    sealed = any(wet.exposure == "direct" for wet in wall.wet)
-    reveals = any(lined_reveals(opening) for opening in wall.openings)
+    sealed = "direct" in [wet.exposure for wet in wall.wet]
+    opened, pointed = bool(wall.openings), bool(wall.points)
+    reveals = opened and any(lined_reveals(opening) for opening in wall.openings)
     for finish in wall.finishes:
-        cut = any(covers(wall, finish, point.x, point.up) for point in wall.points)
-        yield _finish_tasks(finish.method, finish.direction, sealed, cut, bool(wall.openings), reveals)
+        cut = pointed and any(covers(wall, finish, point.x, point.up) for point in wall.points)
+        yield _finish_tasks(finish.method, finish.direction, sealed, cut, opened, reveals)
 
 
 @lru_cache(2048)

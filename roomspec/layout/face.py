@@ -11,7 +11,7 @@ from roomspec.layout.plane import Cover
 from roomspec.layout.slabs import Slab, band, height_at
 from roomspec.model.room import Room
 from roomspec.model.shape import Profile
-from roomspec.model.wall import Finish, Obstacle, Opening, Wall
+from roomspec.model.wall import Boxing, Finish, Obstacle, Opening, Wall
 
 
 def neighbours(room: Room, index: int) -> tuple[Wall | None, Wall | None]:
@@ -71,16 +71,11 @@ def lined_at(wall: Wall, right: bool) -> list[tuple[int, int, Finish]]:
     if wall.bare or not wall.finishes:
         return []
     height = wall.top[-1][1] if right else wall.top[0][1]
-    holes: list[Interval] = [
-        (opening.sill, opening.top)
-        for opening in wall.openings
-        if (opening.right >= wall.width if right else opening.x <= 0)
-    ]
-    holes.extend(
-        (box.sill, box.sill + box.height)
-        for box in wall.boxing
-        if (box.x + box.width >= wall.width if right else box.x <= 0)
-    )
+    inside: tuple[Opening | Boxing, ...] = (*wall.openings, *wall.boxing) if wall.boxing else wall.openings
+    holes: list[Interval] = []
+    for hole in inside:
+        if hole.x + hole.width >= wall.width if right else hole.x <= 0:
+            holes.append((hole.sill, hole.sill + hole.height))
     holes = joined(holes)
     found: list[tuple[int, int, Finish]] = []
     for finish in wall.finishes:

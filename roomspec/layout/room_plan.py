@@ -37,8 +37,14 @@ def plan_room(room: Room) -> Plan:
 
 def turning(room: Room) -> Fraction:
     """Degrees that the corners turn to the right in all: 360 once round a room, -360 round a column."""
-    turns = ((180 - Fraction(wall.corner.angle), wall.corner.kind == "outside") for wall in room.walls)
-    return sum((-turn if outside else turn for turn, outside in turns), Fraction(0))
+    right, odd = 0, Fraction(0)
+    for wall in room.walls:
+        way, angle = -1 if wall.corner.kind == "outside" else 1, wall.corner.angle
+        if angle == 90:
+            right += way
+        else:
+            odd += way * (180 - Fraction(angle))
+    return 90 * right + odd
 
 
 def closure_limit(perimeter: int) -> int:

@@ -11,11 +11,12 @@ def face_of_wall(room: Room, index: int) -> Face:
     """The front of a room's wall. Depends on the wall, its neighbours and the room's ceilings."""
     wall = room.walls[index]
     before, after = neighbours(room, index)
+    boxed = any(near is not None and near.boxing for near in (wall, before, after))
     return Face(
         "wall", "", wall,
         (Beyond(before.corner, not before.butts, False, tuple(lined_at(before, right=True))),) if before else (),
         (Beyond(wall.corner, wall.butts, True, tuple(lined_at(after, right=False))),) if after else (),
-        covers=covers_on(room, index),
+        covers=covers_on(room, index) if boxed else (),
         lowered=lowered_by(room) if room.ceilings else 0,
         access=room.access,
     )  # fmt: skip
