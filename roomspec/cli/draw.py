@@ -1,12 +1,11 @@
 """`roomspec draw`: elevations, plans and cutting drawings as SVG files in a folder."""
 
-from pathlib import Path
-
 import click
 
 from roomspec.cli.jobs import expected
+from roomspec.cli.output_folder import refuse, write
 from roomspec.cli.trouble import CLEAN, FINDINGS
-from roomspec.files.jobs import no_job_in, one_job_at, plain_reason
+from roomspec.files.jobs import no_job_in, one_job_at
 from roomspec.reports.wording import number_of
 
 
@@ -24,8 +23,7 @@ def draw(path: str, output: str) -> int:
     from roomspec.reports.drawing.job_drawings import draw_job
 
     jobs = expected(one_job_at(path))
-    place = Path(output)
-    _refuse(place, FORMAT)
+    refuse(output, FORMAT)
     snapshot = Session(jobs.world).snapshot(jobs.paths[0])
     if snapshot is None or snapshot.job is None:
         raise click.ClickException(no_job_in(path).reason)
@@ -36,33 +34,7 @@ def draw(path: str, output: str) -> int:
     names = file_names([drawing.name for drawing in drawings])
     files = {name: drawing.svg.encode() for name, drawing in zip(names, drawings, strict=True)}
     files["contents.json"] = drawings_contents(snapshot.job, drawings, names, errors).encode()
-    _write(place, files)
+    write(output, files)
     told = f"; not for issue: {number_of(errors, 'error')}, `roomspec check` shows them" if errors else ""
     click.echo(f"Wrote {number_of(len(drawings), 'drawing')} and contents.json to {output}{told}.")
     return FINDINGS if errors else CLEAN
-
-
-def _refuse(place: Path, form: str) -> None:
-    """End the command before any work where the folder may not be written."""
-    from roomspec.files.folder import why_not_ours
-
-    try:
-        reason = why_not_ours(place, form)
-    except (OSError, ValueError) as trouble:
-        raise _unwritable(place, trouble) from trouble
-    if reason:
-        raise click.ClickException(f"{place}: cannot be written: {reason}.")
-
-
-def _write(place: Path, files: dict[str, bytes]) -> None:
-    from roomspec.files.folder import write_folder
-
-    try:
-        write_folder(place, files)
-    except (OSError, ValueError) as trouble:
-        raise _unwritable(place, trouble) from trouble
-
-
-def _unwritable(place: Path, trouble: OSError | ValueError) -> click.ClickException:
-    reason = plain_reason(trouble) if isinstance(trouble, OSError) else "it is not a path"
-    return click.ClickException(f"{str(place)!r}: cannot be written: {reason}.")

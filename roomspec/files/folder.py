@@ -20,13 +20,8 @@ def why_not_ours(place: Path, form: str) -> str:
         return ""
     if not place.is_dir():
         return "it is a file"
-    there = {entry.name for entry in place.iterdir()}
-    if not there:
-        return ""
-    strangers = sorted(there - _listed(place, form) - {CONTENTS})
-    if not strangers and CONTENTS in there:
-        return ""
-    return f"it holds files of yours ({(strangers or [CONTENTS])[0]}); name an empty or a new folder"
+    strangers = sorted({entry.name for entry in place.iterdir()} - _listed(place, form))
+    return f"it holds something else ({strangers[0]}); name an empty or a new folder" if strangers else ""
 
 
 def _listed(place: Path, form: str) -> set[str]:

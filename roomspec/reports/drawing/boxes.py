@@ -75,6 +75,11 @@ def lies_within(box: Box, outline: Shape, holes: Sequence[Shape] = ()) -> bool:
     return _odd(box.middle, outline) and not any(_odd(box.middle, hole) for hole in holes)
 
 
+def lies_on(point: Point, shapes: Sequence[Shape]) -> bool:
+    """True where a point lies inside one of some outlines."""
+    return any(_odd(point, shape) for shape in shapes)
+
+
 def _cells(box: Box) -> Iterator[tuple[int, int]]:
     for x in range(int(box.left // _CELL), int(box.right // _CELL) + 1):
         for y in range(int(box.top // _CELL), int(box.bottom // _CELL) + 1):

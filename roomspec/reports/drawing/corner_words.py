@@ -28,7 +28,7 @@ def corner_lines(view: FaceView, scale: int) -> tuple[tuple[str, ...], tuple[str
 def draw_corners(view: FaceView, plot: Plot, off: float) -> tuple[Text, ...]:
     """The words beside the face, `off` away from it, to be read from the right."""
     left, right = corner_lines(view, plot.scale)
-    (x0, y0), (x1, y1) = plot.at(0, min(y for _, y in view.outline)), plot.at(view.width, view.height)
+    (x0, y0), (x1, y1) = plot.at(view.ends[0], view.foot), plot.at(view.ends[1], view.height)
     middle = (y0 + y1) / 2
     starts = (x0 - off - LINE * len(left), left), (x1 + off, right)
     return tuple(

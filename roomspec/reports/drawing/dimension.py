@@ -11,17 +11,15 @@ from msgspec import Struct
 
 from roomspec.quantities.length import MM
 from roomspec.reports.drawing.drawn import Drawn, Text
-from roomspec.reports.drawing.lettering import SMALL, width_of
+from roomspec.reports.drawing.lettering import SMALL, above, below, width_of
 from roomspec.reports.drawing.pen import NARROW, pen
 from roomspec.reports.drawing.plot import Plot
 from roomspec.reports.drawing.sizes import size_text
 from roomspec.reports.drawing.spread import spread
 from roomspec.reports.drawing.svg import element, number
 
-BESIDE = SMALL * 1.3
-"""What a turned value takes along its line."""
-APART = 1.2
-"""Between two level values."""
+CLOSE, APART = 0.45, 1.2
+"""Between two turned values, and between two level ones."""
 BEYOND = 1.2
 """How far extension lines run beyond the line."""
 KINK = 2.0
@@ -71,10 +69,13 @@ class Values(Struct, frozen=True):
     level: bool
 
 
-def running(side: str, places: Iterable[int], units: str) -> tuple[Running, ...]:
-    """A running dimension of the places and the origin, those that read alike once; none where nothing is left."""
+def running(side: str, places: Iterable[int], units: str, first: int = 0) -> tuple[Running, ...]:
+    """A running dimension of the places, those that read alike once; none where nothing is left.
+
+    It begins at the origin, or at `first`, where the origin is on another sheet.
+    """
     seen: dict[str, int] = {}
-    for place in sorted({0, *places}):
+    for place in sorted({first, *places}):
         seen.setdefault(size_text(place, units), place)
     found = tuple(seen.values())
     return (Running(side, found, units),) if len(found) > 1 else ()
@@ -102,9 +103,10 @@ def values_at(run: Running, scale: int) -> Values:
             places = spread(at, widths, min(at) - LEVEL_SPILL, max(at) + LEVEL_SPILL)
             if max(abs(a - b) for a, b in zip(at, places, strict=True)) <= ASIDE:
                 return Values(tuple(range(len(at))), tuple(places), True)
-    kept = _thinned(at)
+    beside = max(above(text, SMALL) + below(text, SMALL) for text in texts) + CLOSE
+    kept = _thinned(at, beside)
     some = [at[one] for one in kept]
-    return Values(tuple(kept), tuple(spread(some, [BESIDE] * len(some), min(at) - SPILL, max(at) + SPILL)), False)
+    return Values(tuple(kept), tuple(spread(some, [beside] * len(some), min(at) - SPILL, max(at) + SPILL)), False)
 
 
 def _running(run: Running, plot: Plot, near: float, far: float, upright: bool, out: float) -> Drawn:
@@ -170,9 +172,9 @@ def _origin(along: float, across: float, upright: bool) -> str:
     return f"M{number(x - 0.9)} {number(y)}a0.9 0.9 0 1 0 1.8 0a0.9 0.9 0 1 0 -1.8 0"
 
 
-def _thinned(at: Sequence[float]) -> list[int]:
+def _thinned(at: Sequence[float], beside: float) -> list[int]:
     """Which places get a value: all, or every second, third ... where there is no room for all."""
-    room = int((max(at) - min(at) + 2 * SPILL) / BESIDE)
+    room = int((max(at) - min(at) + 2 * SPILL) / beside)
     if len(at) <= room:
         return list(range(len(at)))
     return list(range(0, len(at), -(-len(at) // room)))

@@ -31,21 +31,25 @@ class Page(Struct, frozen=True):
 
 def elevation_page(
     view: FaceView, names: Mapping[Trim, str], before: tuple[Block, ...], units: str, warned: bool
-) -> tuple[Page, list[Row]]:
-    """The face alone with its tables, the blocks `before` first, and the rows of the tables that have no room."""
+) -> tuple[Page, list[Row], bool]:
+    """The face alone with its tables, the blocks `before` first.
+
+    Beside it the rows of the tables that have no room, and whether pieces are too small to hold their numbers.
+    """
     dimensions = face_dimensions(view, units)
 
     def fits(layout: Layout, scale: int) -> bool:
         spare = _spare(view, margins_of(view, dimensions, scale), layout.drawing, scale)
         return min(spare) >= 0
 
-    first: tuple[Page, list[Row]] | None = None
+    first: tuple[Page, list[Row], bool] | None = None
     for layout, scale in layouts(fits, 10, warned):
         face = draw_face(view, _plot(view, margins_of(view, dimensions, scale), layout, scale), names, units, Crowd())
         column = layout.columns[0]
         rows = rows_of((*before, *face_blocks(view, face, names, units)), column.right - column.left)
         tables, rest = draw_tables(layout, rows)
-        made = Page(layout.paper, scale, face.drawn + tables, "Elevation", view.title, face_key([view])), rest
+        page = Page(layout.paper, scale, face.drawn + tables, "Elevation", "", face_key([view]))
+        made = page, rest, face.crowded
         if not rest:
             return made
         first = first or made
@@ -58,7 +62,7 @@ def _spare(view: FaceView, margins: Margins, area: Box, scale: int) -> tuple[flo
     size = Plot(0, 0, scale).size
     return (
         area.right - area.left - margins.left - margins.right - size(view.width),
-        area.bottom - area.top - margins.top - margins.bottom - size(view.height),
+        area.bottom - area.top - margins.top - margins.bottom - size(view.height - min(0, view.foot)),
     )
 
 
@@ -66,7 +70,9 @@ def _plot(view: FaceView, margins: Margins, layout: Layout, scale: int) -> Plot:
     """The face in the middle of its area, to the micrometre."""
     area = layout.drawing
     along, up = _spare(view, margins, area, scale)
-    return Plot(round(area.left + margins.left + along / 2, 3), round(area.bottom - margins.bottom - up / 2, 3), scale)
+    size = Plot(0, 0, scale).size
+    x = area.left + margins.left + along / 2 - size(view.ends[0])
+    return Plot(round(x, 3), round(area.bottom - margins.bottom - up / 2 + size(min(0, view.foot)), 3), scale)
 
 
 def table_pages(rows: list[Row], paper: Paper, warned: bool) -> list[Page]:

@@ -49,12 +49,12 @@ def face_dimensions(view: FaceView, units: str) -> dict[str, tuple[Dimension, ..
     outer = {"bottom": _opening_xs(view), "left": _opening_ys(view)}
     found: dict[str, tuple[Dimension, ...]] = {}
     for side in SIDES:
-        size = view.width if side in ("top", "bottom") else view.height
-        ends = {0, size}
-        chains = [running(side, inner[side], units)] if inner[side] - ends else []
+        ends = set(view.ends) if side in ("top", "bottom") else {0, view.height}
+        first = view.ends[0] if side in ("top", "bottom") else 0
+        chains = [running(side, inner[side], units, first)] if inner[side] - ends else []
         more = outer.get(side, set())
         if more - inner[side] - ends:
-            chains.append(running(side, more, units))
+            chains.append(running(side, more, units, first))
         found[side] = tuple(one for chain in chains for one in chain)
     return {side: (*found[side], *_overall(view, side, units)) for side in SIDES}
 
@@ -68,7 +68,7 @@ def margins_of(view: FaceView, dimensions: dict[str, tuple[Dimension, ...]], sca
 
 def draw_dimensions(view: FaceView, plot: Plot, dimensions: dict[str, tuple[Dimension, ...]]) -> Drawn:
     """All of them on paper."""
-    (left, bottom), (right, top) = plot.at(0, min(y for _, y in view.outline)), plot.at(view.width, view.height)
+    (left, bottom), (right, top) = plot.at(view.ends[0], view.foot), plot.at(view.ends[1], view.height)
     edges = {"left": (left, -1.0), "right": (right, 1.0), "top": (top, -1.0), "bottom": (bottom, 1.0)}
     room = _room_for_words(view, plot.scale)
     drawn = NOTHING
@@ -96,9 +96,9 @@ def _overall(view: FaceView, side: str, units: str) -> tuple[Overall, ...]:
     wall = view.wall
     top = ceiling_line(wall)
     if view.where == "ceiling":
-        sizes = {"bottom": (0, view.width), "left": (0, view.height)}
+        sizes = {"bottom": view.ends, "left": (0, view.height)}
     else:
-        sizes = {"bottom": (0, wall.width), "left": (wall.floor[0][1], top[0][1])}
+        sizes = {"bottom": view.ends if view.high else (0, wall.width), "left": (wall.floor[0][1], top[0][1])}
         if wall.width_top != wall.width:
             sizes["top"] = (0, wall.width_top)
         right = (wall.floor[-1][1], top[-1][1])
@@ -146,7 +146,7 @@ def _opening_xs(view: FaceView) -> set[int]:
     found |= {x for one in wall.obstacles for x in (one.x, one.x + one.width)}
     found |= {x for left, right, _, _ in view.hidden for x in (left, right)}
     found |= {x for x, _ in view.outline}
-    return {x for x in found if 0 <= x <= view.width}
+    return {x for x in found if view.ends[0] <= x <= view.ends[1]}
 
 
 def _opening_ys(view: FaceView) -> set[int]:

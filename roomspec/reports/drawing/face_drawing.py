@@ -19,7 +19,7 @@ from roomspec.reports.drawing.point_marks import draw_points
 from roomspec.reports.drawing.setting_out import draw_start, starts_of
 from roomspec.reports.drawing.studs import stud_lines
 from roomspec.reports.drawing.svg import Value, element
-from roomspec.reports.drawing.trim_labels import label_trims, runs_of, take_trims
+from roomspec.reports.drawing.trim_labels import label_trims, runs_of, take_lines
 from roomspec.reports.drawing.wet_hatch import draw_wet
 from roomspec.takeoff.clip import box_of
 
@@ -29,7 +29,10 @@ class FaceDrawn(Struct, frozen=True):
 
     drawn: Drawn
     without_size: tuple[Piece, ...]
+    without_number: tuple[Piece, ...]
     holes: tuple[tuple[str, ...], ...]
+    crowded: bool
+    """True where a piece is too small to hold its number."""
 
 
 def draw_face(view: FaceView, plot: Plot, names: Mapping[Trim, str], units: str, crowd: Crowd) -> FaceDrawn:
@@ -40,25 +43,33 @@ def draw_face(view: FaceView, plot: Plot, names: Mapping[Trim, str], units: str,
     dimensions = draw_dimensions(view, plot, face_dimensions(view, units))
     for text in (*corners, *dimensions.texts):
         crowd.take(text.box)
-    take_trims(view, plot, crowd)
+    take_lines(view, plot, crowd)
     points = draw_points(view.wall.points, plot, crowd)
     in_holes, rows = label_holes(view, plot, units, crowd)
-    trims = label_trims(view, plot, names, units, pieces, crowd)
-    labelled = label_pieces([piece for lining in view.linings for piece in lining.pieces], plot, units, crowd)
-    texts = (*labelled.texts, *in_holes, *corners, *dimensions.texts, *points.texts, *trims)
+    trims = label_trims(view, plot, names, units, pieces, crowd) if view.extent != "stretch" else ()
+    numbered = [] if view.extent == "overview" else [piece for lining in view.linings for piece in lining.pieces]
+    labelled = label_pieces(numbered, plot, units, crowd)
+    over = (*points.texts, *trims, *labelled.outside)
+    texts = (*labelled.texts, *in_holes, *corners, *dimensions.texts, *over)
     shapes = (
         draw_wet(view, plot),
         plot.group(view.where, [_behind(view, plot), draw_holes(view, plot)]),
         *dimensions.shapes,
         backing(texts),
         plot.group(view.where, [_panels(view, plot)]),
-        backing((*points.texts, *trims)),
-        plot.group(view.where, [_outline(view, plot), _trims(view, plot)]),
         _leaders(labelled.leaders),
+        backing(over),
+        plot.group(view.where, [_outline(view, plot), _trims(view, plot)]),
         *points.shapes,
         *marks,
     )
-    return FaceDrawn(Drawn(tuple(shape for shape in shapes if shape), texts), labelled.without_size, rows)
+    return FaceDrawn(
+        Drawn(tuple(shape for shape in shapes if shape), texts),
+        labelled.without_size,
+        labelled.without_number,
+        rows,
+        bool(labelled.leaders or labelled.without_number),
+    )
 
 
 def _leaders(lines: str) -> str:
@@ -83,7 +94,8 @@ def _panels(view: FaceView, plot: Plot) -> str:
     parts = []
     for lining in view.linings:
         for piece in lining.pieces:
-            told: dict[str, Value] = {"class": "piece", "data-piece": piece.number}
+            kind = "piece" if view.extent != "overview" else "part"
+            told: dict[str, Value] = {"class": kind, "data-piece": piece.number}
             told |= pen(SYMBOL, scale=plot.scale)
             parts.append(element("path", {**told, "d": ring_path((piece.outline, *piece.holes))}))
         ends = [joint.line for joint in lining.laid.joints if joint.kind == "end"]
@@ -107,7 +119,7 @@ def _trims(view: FaceView, plot: Plot) -> str:
 
 def _starts(view: FaceView, plot: Plot, crowd: Crowd) -> list[str]:
     """Marks at the foot and on the left; of a lining that does not reach there, at the head and on the right."""
-    (left, foot), (right, head) = plot.at(0, min(y for _, y in view.outline)), plot.at(view.width, view.height)
+    (left, foot), (right, head) = plot.at(view.ends[0], view.foot), plot.at(view.ends[1], view.height)
     seen = set()
     parts = []
     low = min((box_of(lining.laid.region).bottom for lining in view.linings), default=0)
@@ -119,7 +131,8 @@ def _starts(view: FaceView, plot: Plot, crowd: Crowd) -> list[str]:
                 edge, out = (foot, 1.0) if bounds.bottom == low else (head, -1.0)
             else:
                 edge, out = (left, -1.0) if bounds.left == first else (right, 1.0)
-            if (start.way, start.place, edge) not in seen:
+            here = start.way == "y" or view.ends[0] <= start.place <= view.ends[1]
+            if here and (start.way, start.place, edge) not in seen:
                 seen.add((start.way, start.place, edge))
                 parts.append(draw_start(start, plot, edge, out, crowd))
     return parts

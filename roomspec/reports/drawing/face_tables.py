@@ -22,22 +22,48 @@ _NUMBER, _POINT, _PLACE = 9.0, 6.0, 13.0
 
 def face_blocks(view: FaceView, drawn: FaceDrawn, names: Mapping[Trim, str], units: str) -> tuple[Block, ...]:
     """All tables of a face, those without rows too."""
-    wide = 23.0 if is_imperial(units) else _PLACE
-    pieces = [piece for lining in view.linings for piece in lining.pieces]
+    if view.extent == "stretch":
+        return own_blocks(view, drawn, units)
     return (
         *(_lining_block(view.wall, at, lining) for at, lining in enumerate(view.linings, 1)),
         Block("Supports", tuple(_supports(view, units))),
-        Block("Trims", tuple(_trim_rows([view], names, units)), (_NUMBER,)),
+        trim_block([view], names, units),
+        *own_blocks(view, drawn, units),
+    )
+
+
+def trim_block(views: Sequence[FaceView], names: Mapping[Trim, str], units: str) -> Block:
+    """The trims of some faces, with their lengths."""
+    return Block("Trims", tuple(_trim_rows(views, names, units)), (_NUMBER,))
+
+
+def lining_rows(views: Sequence[FaceView]) -> Block:
+    """What lies on each of some faces, faces that are alike together."""
+    told = _alike(
+        (f"{one.laid.panel.title or one.laid.panel.name}, {_way(one)}, {one.laid.method.title}", view.title)
+        for view in views
+        for one in view.linings
+    )
+    return Block("Linings", tuple((f"{where}: {what}",) for what, where in told))
+
+
+def own_blocks(view: FaceView, drawn: FaceDrawn, units: str) -> tuple[Block, ...]:
+    """The tables of a face's points, openings and pieces, of what stays, and its notes."""
+    wide = 23.0 if is_imperial(units) else _PLACE
+    pieces = [piece for lining in view.linings for piece in lining.pieces if view.extent != "overview"]
+    notes = [*view.wall.notes, *(["Seen from below."] if view.where == "ceiling" else [])]
+    return (
         Block(
             "Points: from left, up",
             point_rows(view.wall.points, units),
             (_POINT, wide, wide)[: 1 if is_imperial(units) else 3],
         ),
         Block("Openings: from left", drawn.holes, (wide,)),
-        Block("Pieces: length × width", _size_rows(drawn.without_size, units), (2 * wide,)),
-        Block("Shaped pieces", _shape_rows(pieces, units), (_PLACE,)),
+        Block("Pieces: length × width", size_rows(drawn.without_size, units)),
+        Block("Too small to number", _order_rows(view, drawn.without_number)),
+        Block("Shaped pieces", _shape_rows(pieces, units)),
         Block("Stays", tuple(_stays(view.wall, units))),
-        Block("Notes", tuple((note,) for note in view.wall.notes)),
+        Block("Notes", tuple((note,) for note in notes)),
     )
 
 
@@ -46,16 +72,17 @@ def _lining_block(wall: Wall, at: int, lining: DrawnLining) -> Block:
     finish = wall.finishes[laid.finishes[0]]
     up = panels_run_up(laid.direction)
     rows = [laid.panel.title or laid.panel.name, laid.method.title or laid.method.name]
-    way = "upright" if up else "flat"
-    if laid.direction in ("lengthwise", "crosswise"):
-        way = laid.direction
-    rows.append(f"{way}, {number_of(len(lining.pieces), 'piece')}" + ("" if up else f", bond {finish.bond}"))
+    rows.append(f"{_way(lining)}, {number_of(len(lining.pieces), 'piece')}" + ("" if up else f", bond {finish.bond}"))
     if up:
         rows.append(start_words(finish.start, "panels"))
     else:
         rows += [start_words(finish.rows, "rows"), start_words(finish.start, "panels")]
     rows += [f"Not laid: {trouble}" for trouble in laid.troubles]
     return Block(f"Lining {at}", tuple((row,) for row in rows))
+
+
+def _way(lining: DrawnLining) -> str:
+    return {"vertical": "upright", "horizontal": "flat"}.get(lining.laid.direction, lining.laid.direction)
 
 
 def _supports(view: FaceView, units: str) -> Iterator[tuple[str, ...]]:
@@ -84,15 +111,29 @@ def _trim_rows(views: Iterable[FaceView], names: Mapping[Trim, str], units: str)
         yield names[trim], f"{trim.title or trim.name}: {told}"
 
 
-def _size_rows(pieces: Sequence[Piece], units: str) -> tuple[tuple[str, ...], ...]:
-    """Pieces of one size on one row."""
-    return _alike((sizes_text(piece.length, piece.width, units), str(piece.number)) for piece in pieces)
+def size_rows(pieces: Sequence[Piece], units: str) -> tuple[tuple[str, ...], ...]:
+    """Pieces of one size on one row: `450 × 150: 15 to 18, 21`."""
+    found = _alike((sizes_text(piece.length, piece.width, units), str(piece.number)) for piece in pieces)
+    return tuple((f"{size}: {numbers}",) for size, numbers in found)
+
+
+def _order_rows(view: FaceView, pieces: Sequence[Piece]) -> tuple[tuple[str, ...], ...]:
+    """Pieces without a number on the drawing, strip by strip in their order: they can be counted there."""
+    up = {piece.number: panels_run_up(lining.laid.direction) for lining in view.linings for piece in lining.pieces}
+    found = _alike(
+        (
+            f"column {piece.column}, upwards" if up[piece.number] else f"row {piece.row}, from the left",
+            str(piece.number),
+        )
+        for piece in pieces
+    )
+    return tuple((f"{strip}: {numbers}",) for strip, numbers in found)
 
 
 def _shape_rows(pieces: Sequence[Piece], units: str) -> tuple[tuple[str, ...], ...]:
     """Pieces cut to one shape on one row."""
     found = _alike((words, str(piece.number)) for piece in pieces if (words := shape_words(piece, units)))
-    return tuple((numbers, words) for words, numbers in found)
+    return tuple((f"{numbers}: {words}",) for words, numbers in found)
 
 
 def _alike(told: Iterable[tuple[str, str]]) -> tuple[tuple[str, str], ...]:

@@ -32,7 +32,11 @@ class Reveal(Struct, frozen=True, cache_hash=True):
 
 
 class FaceView(Struct, frozen=True, cache_hash=True):
-    """One face as it is drawn. `left` and `right` say what is met at its ends, "" where nothing need be said."""
+    """One face as it is drawn. `left` and `right` say what is met at its ends, "" where nothing need be said.
+
+    A face too long for its pieces' numbers is drawn whole without them (`extent` overview) and then stretch by stretch;
+    `low` and `high` are where a stretch begins and ends along the wall.
+    """
 
     where: str
     title: str
@@ -42,11 +46,25 @@ class FaceView(Struct, frozen=True, cache_hash=True):
     hidden: tuple[Rect, ...] = ()
     left: str = ""
     right: str = ""
+    extent: str = "whole"
+    """whole, overview or stretch."""
+    low: int = 0
+    high: int = 0
+
+    @property
+    def ends(self) -> tuple[int, int]:
+        """Where it begins and ends along the wall, at the wider of foot and head."""
+        return (self.low, self.high) if self.high else (0, max(self.wall.width, self.wall.width_top))
 
     @property
     def width(self) -> int:
-        """From its left end, the wider of foot and head."""
-        return max(self.wall.width, self.wall.width_top)
+        """From end to end."""
+        return self.ends[1] - self.ends[0]
+
+    @property
+    def foot(self) -> int:
+        """Its lowest point."""
+        return min(y for _, y in self.outline)
 
     @property
     def height(self) -> int:

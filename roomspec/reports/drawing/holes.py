@@ -5,14 +5,15 @@ from collections.abc import Sequence
 from roomspec.layout.face import obstacle_slab, opening_slab
 from roomspec.layout.laid import Line, Ring
 from roomspec.layout.openings import lined_faces
-from roomspec.layout.slabs import Slab
-from roomspec.model.wall import Obstacle, Opening
-from roomspec.reports.drawing.boxes import Crowd, box_round
+from roomspec.layout.slabs import Slab, height_at
+from roomspec.layout.touching import Rect
+from roomspec.model.wall import Obstacle, Opening, Wall
+from roomspec.reports.drawing.boxes import Crowd, Shape, box_round
 from roomspec.reports.drawing.drawn import Text
 from roomspec.reports.drawing.faces import FaceView
-from roomspec.reports.drawing.lettering import SMALL, wrapped
-from roomspec.reports.drawing.pen import CHAIN, NARROW, WIDE, pen
-from roomspec.reports.drawing.placing import place_in, stacked
+from roomspec.reports.drawing.lettering import SMALL, width_of, words_of, wrapped
+from roomspec.reports.drawing.pen import NARROW, WIDE, pen
+from roomspec.reports.drawing.placing import Block, place_in, stacked
 from roomspec.reports.drawing.plot import Plot, line_path, ring_path
 from roomspec.reports.drawing.sizes import size_text, sizes_text
 from roomspec.reports.drawing.svg import Value, element
@@ -34,12 +35,12 @@ def draw_holes(view: FaceView, plot: Plot) -> str:
         if not opening.panelled:
             a, b, c, d = ring
             cross = line_path([Line(*a, *c), Line(*b, *d)])
-            parts.append(element("path", {"class": "open", **pen(NARROW, CHAIN, plot.scale), "d": cross}))
+            parts.append(element("path", {"class": "open", **pen(NARROW, scale=plot.scale), "d": cross}))
     for obstacle in view.wall.obstacles:
         ring = slab_ring(obstacle_slab(view.wall, obstacle, 0))
         parts.append(element("path", {**_told("obstacle", obstacle.kind, plot), "d": ring_path([ring])}))
-    for left, right, bottom, top in view.hidden:
-        ring = ((left, bottom), (right, bottom), (right, top), (left, top))
+    for rect in view.hidden:
+        ring = box_ring(rect, view.wall)
         parts.append(element("path", {**_told("boxing", "boxing", plot), "d": ring_path([ring])}))
     return "".join(parts)
 
@@ -51,25 +52,36 @@ def label_holes(
     wall = view.wall
     told = [(slab_ring(opening_slab(wall, one, 0)), _opening_words(one, units)) for one in wall.openings]
     told += [(slab_ring(obstacle_slab(wall, one, 0)), _obstacle_words(one, units)) for one in wall.obstacles]
-    for left, right, bottom, top in view.hidden:
-        told.append((((left, bottom), (right, bottom), (right, top), (left, top)), ["boxing"]))
+    told += [(box_ring(rect, wall), _box_words(rect, wall, units)) for rect in view.hidden]
     texts: list[Text] = []
     rows: list[tuple[str, ...]] = []
     for ring, words in told:
-        shape = plot.ring(ring)
-        hull = box_round(shape)
-        wide = max(min(hull.right - hull.left - 2, 18.0), hull.right - hull.left - 10.0)  # room for trims at the sides
-        for count in range(len(words), 0, -1):
-            lines = [line for word in words[:count] for line in wrapped(word, SMALL, wide)]
-            placed = place_in(stacked(lines, "opening"), shape, (), crowd) if lines else None
-            if placed:
-                texts += placed
-                break
-        else:
-            count = 0
+        placed, count = _placed(words, plot.ring(ring), crowd)
+        texts += placed
         if count < len(words):
             rows.append((size_text(ring[0][0], units), ", ".join(words)))
     return tuple(texts), tuple(rows)
+
+
+def _placed(words: Sequence[str], shape: Shape, crowd: Crowd) -> tuple[Block, int]:
+    """As many of the words as have room in a shape, and how many; with room for trims at the sides if that can be."""
+    hull = box_round(shape)
+    for count in range(len(words), 0, -1):
+        for wide in (hull.right - hull.left - 10.0, hull.right - hull.left - 1.2):
+            if any(width_of(part, SMALL) > wide for word in words[:count] for part in words_of(word)):
+                continue
+            block = stacked([line for word in words[:count] for line in wrapped(word, SMALL, wide)], "opening")
+            placed = place_in(block, shape, (), crowd)
+            if placed:
+                return placed, count
+    return (), 0
+
+
+def box_ring(rect: Rect, wall: Wall) -> Ring:
+    """What a box hides: its heights are above the floor line at its middle."""
+    left, right, bottom, top = rect
+    base = height_at(wall.floor, (left + right) // 2)
+    return ((left, base + bottom), (right, base + bottom), (right, base + top), (left, base + top))
 
 
 def _told(name: str, kind: str, plot: Plot) -> dict[str, Value]:
@@ -97,3 +109,16 @@ def _obstacle_words(obstacle: Obstacle, units: str) -> list[str]:
     name = obstacle.label or obstacle.kind
     words = [name, sizes_text(obstacle.width, obstacle.height, units)]
     return [*words, f"sill {size_text(obstacle.sill, units)}"] if obstacle.sill else words
+
+
+def _box_words(rect: Rect, wall: Wall, units: str) -> list[str]:
+    """A box of the wall's own by its label and depth; one of a neighbour's is a box."""
+    left, right, bottom, _ = rect
+    for box in wall.boxing:
+        if box.sill == bottom and max(0, box.x) == left and min(wall.width, box.x + box.width) == right:
+            return [
+                box.label or "boxing",
+                sizes_text(box.width, box.height, units),
+                f"deep {size_text(box.deep, units)}",
+            ]
+    return ["boxing"]

@@ -6,13 +6,14 @@ from msgspec import Struct
 
 from roomspec.analysis.engine import Estimated
 from roomspec.reports.drawing.cutting import cutting_pages
-from roomspec.reports.drawing.elevation import Page, elevation_page, table_pages
+from roomspec.reports.drawing.elevation import Page, table_pages
 from roomspec.reports.drawing.faces import FaceView
 from roomspec.reports.drawing.key import draw_key
 from roomspec.reports.drawing.plan import plan_pages
 from roomspec.reports.drawing.sheet import A4, finish_sheet
 from roomspec.reports.drawing.sizes import unit_sentence
 from roomspec.reports.drawing.small_faces import small_pages
+from roomspec.reports.drawing.stretches import front_pages
 from roomspec.reports.drawing.subjects import Subject, WallSubject, cutting_subjects, subjects_of
 from roomspec.reports.drawing.svg import Value
 from roomspec.reports.drawing.tables import Block, Row
@@ -87,8 +88,7 @@ def _wall_pages(subject: WallSubject, blocks: tuple[Block, ...], units: str, war
     pages: list[Page] = []
     rows: list[Row] = []
     if subject.front is not None:
-        page, rows = elevation_page(subject.front, names, blocks, units, warned)
-        pages.append(page)
+        pages, rows = front_pages(subject.front, names, blocks, units, warned)
     more, rest = small_pages(subject.others, names, units, warned)
     pages += more
     return pages + table_pages(rows + rest, pages[0].paper if pages else A4, warned)

@@ -32,7 +32,7 @@ _LINES = {
     "behind": (NARROW, CHAIN),
     "stud": (NARROW, DOUBLE_CHAIN),
     "end": (WIDE, ()),
-    "open": (NARROW, CHAIN),
+    "open": (NARROW, ()),
     "lined": (WIDE, ()),
 }
 

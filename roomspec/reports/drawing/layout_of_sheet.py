@@ -25,12 +25,12 @@ def beside(paper: Paper, warned: bool) -> Layout:
     """One column on the right."""
     area = field(paper, warned)
     edge = area.right - paper.column
-    line = f"M{number(edge - GAP)} {number(paper.frame.top)}V{number(area.bottom + GAP)}"
+    line = f"M{number(edge - GAP)} {number(area.top - GAP)}V{number(area.bottom + GAP)}"
     return Layout(
         paper,
         Box(area.left, area.top, edge - 2 * GAP, area.bottom),
-        (Box(edge, paper.frame.top + GAP, area.right, area.bottom),),
-        line if not warned else line.replace(f" {number(paper.frame.top)}V", f" {number(area.top - GAP)}V"),
+        (Box(edge, area.top, area.right, area.bottom),),
+        line,
     )
 
 

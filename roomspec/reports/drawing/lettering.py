@@ -12,8 +12,8 @@ SMALL, MEDIUM, LARGE = 2.5, 3.5, 5.0
 """Heights in millimetres of paper; nothing is smaller."""
 
 FONT = "'Liberation Sans', Arial, Helvetica, 'DejaVu Sans', sans-serif"
-SIZE = 1 / 0.6875
-"""Size of the letters over the height of their capitals."""
+SIZE = 1.455
+"""Size of the letters over the height of their capitals: 1 / 0.688, no less when rounded to the micrometre."""
 LEADING = 1.7
 """From line to line, over the height of capitals."""
 
@@ -63,7 +63,7 @@ def wrapped(text: str, height: float, width: float) -> tuple[str, ...]:
     """The text on as many lines as it needs; words wider than a line are broken."""
     lines: list[str] = []
     line = ""
-    for word in _words(text):
+    for word in words_of(text):
         tried = f"{line} {word}" if line else word
         if width_of(tried, height) <= width:
             line = tried
@@ -78,7 +78,7 @@ def wrapped(text: str, height: float, width: float) -> tuple[str, ...]:
     return (*lines, line) if line else tuple(lines)
 
 
-def _words(text: str) -> list[str]:
+def words_of(text: str) -> list[str]:
     """What a line may be broken between: never within a size such as `2333 × 250` or `7' 10 1/2"`."""
     return [word.replace("\0", " ") for word in _WITHIN_SIZES.sub("\0", " ".join(text.split(" "))).split(" ")]
 

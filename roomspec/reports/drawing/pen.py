@@ -22,4 +22,6 @@ def pen(width: float, kind: tuple[float, ...] = CONTINUOUS, scale: int = 1, fill
     found: dict[str, Value] = {"fill": fill, "stroke": "black", "stroke-width": width * scale}
     if kind:
         found["stroke-dasharray"] = " ".join(f"{part * width * scale:.3f}" for part in kind)
+    if len(kind) > 2:
+        found["stroke-linecap"] = "round"  # else a dot is too small to be seen
     return found

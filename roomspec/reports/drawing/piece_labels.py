@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from msgspec import Struct
 
 from roomspec.layout.laid import Piece
-from roomspec.reports.drawing.boxes import Box, Crowd, box_round
+from roomspec.reports.drawing.boxes import Box, Crowd, Shape, box_round, lies_on
 from roomspec.reports.drawing.drawn import Text
 from roomspec.reports.drawing.lettering import MEDIUM, SMALL, above, below, width_of
 from roomspec.reports.drawing.placing import Block, box_of_block, moved, place_first, place_near, stacked, upright
@@ -15,18 +15,23 @@ from roomspec.reports.drawing.svg import number
 
 
 class Labelled(Struct, frozen=True):
-    """Labels, lines that lead from numbers to pieces beside them, and the pieces whose size must stand in a table."""
+    """Labels, lines that lead from numbers to pieces beside them, and the pieces that are too small for theirs."""
 
     texts: tuple[Text, ...]
+    outside: tuple[Text, ...]
     leaders: str
     without_size: tuple[Piece, ...]
+    without_number: tuple[Piece, ...]
 
 
 def label_pieces(pieces: Sequence[Piece], plot: Plot, units: str, crowd: Crowd) -> Labelled:
     """Labels for the pieces of a face, in their order."""
     texts: list[Text] = []
     without_size: list[Piece] = []
+    without_number: list[Piece] = []
     leaders: list[str] = []
+    beside: list[Text] = []
+    shapes = [plot.ring(piece.outline) for piece in pieces]
     for piece in pieces:
         outline, holes = plot.ring(piece.outline), [plot.ring(hole) for hole in piece.holes]
         size = sizes_text(piece.length, piece.width, units)
@@ -39,10 +44,11 @@ def label_pieces(pieces: Sequence[Piece], plot: Plot, units: str, crowd: Crowd) 
         if placed is not None:
             texts += placed[1]
         else:
-            outside = _outside(str(piece.number), hull, crowd)
-            texts += outside
+            outside = _outside(str(piece.number), hull, shapes, crowd)
+            beside += outside
+            without_number += () if outside else (piece,)
             leaders += [_leader(hull, text) for text in outside]
-    return Labelled(tuple(texts), "".join(leaders), tuple(without_size))
+    return Labelled(tuple(texts), tuple(beside), "".join(leaders), tuple(without_size), tuple(without_number))
 
 
 def _with_size(figure: str, size: str, tall: bool) -> list[Block]:
@@ -93,8 +99,8 @@ def _row(figure: str, size: str, height: float, angle: float) -> Block:
     )
 
 
-def _outside(figure: str, hull: Box, crowd: Crowd) -> Block:
-    """The number beside a piece that is too small to hold it; nothing where all is taken."""
+def _outside(figure: str, hull: Box, pieces: Sequence[Shape], crowd: Crowd) -> Block:
+    """The number beside a piece too small to hold it, off the others if that can be; nothing where all is taken."""
     block = stacked((figure,), "number")
     own = box_of_block(block)
     x, y = hull.middle
@@ -103,7 +109,8 @@ def _outside(figure: str, hull: Box, crowd: Crowd) -> Block:
         across, down = own.right + off, own.bottom + off
         ring = [(x, hull.bottom + down), (x, hull.top - down), (hull.left - across, y), (hull.right + across, y)]
         spots += [*ring, (hull.left - across, hull.bottom + down), (hull.right + across, hull.top - down)]
-    return place_near(block, spots, crowd) or ()
+    clear = [spot for spot in spots if not lies_on(spot, pieces)]
+    return place_near(block, clear, crowd) or place_near(block, spots, crowd) or ()
 
 
 def _leader(hull: Box, text: Text) -> str:

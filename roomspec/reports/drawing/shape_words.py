@@ -31,9 +31,9 @@ def _outline_words(ring: Ring, units: str) -> str:
         found = _side_notch(ring, (left, right, bottom, top), told)
         if found:
             return found
-    if len(ring) == 4 and {x for x, _ in ring} == {left, right}:
-        lefts, rights = sorted(y for x, y in ring if x == left), sorted(y for x, y in ring if x == right)
-        return f"sloping: left {told(lefts[1] - lefts[0])}, right {told(rights[1] - rights[0])}"
+    if len(ring) == 4 and {(left, bottom), (right, bottom)} <= set(ring):
+        high = {x: max(y for at, y in ring if at == x) - bottom for x in (left, right)}
+        return f"sloping: left {told(high[left])}, right {told(high[right])}"
     if len(ring) > _MOST_CORNERS:
         return f"{len(ring)} corners, as drawn"
     return "corners " + ", ".join(f"{told(x - left)}/{told(y - bottom)}" for x, y in ring)

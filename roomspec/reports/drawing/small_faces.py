@@ -11,7 +11,7 @@ from roomspec.reports.drawing.drawn import NOTHING, Drawn, Text, backing
 from roomspec.reports.drawing.elevation import Page, face_key
 from roomspec.reports.drawing.face_dimensions import Margins, face_dimensions, margins_of
 from roomspec.reports.drawing.face_drawing import draw_face
-from roomspec.reports.drawing.face_tables import face_blocks
+from roomspec.reports.drawing.face_tables import lining_rows, own_blocks, size_rows, trim_block
 from roomspec.reports.drawing.faces import FaceView, Reveal
 from roomspec.reports.drawing.layout_of_sheet import Layout, draw_tables, layouts
 from roomspec.reports.drawing.lettering import SMALL, wrapped
@@ -19,7 +19,6 @@ from roomspec.reports.drawing.pen import NARROW, SYMBOL, pen
 from roomspec.reports.drawing.piece_labels import label_pieces
 from roomspec.reports.drawing.plot import Plot, ring_path
 from roomspec.reports.drawing.sheet import GAP
-from roomspec.reports.drawing.sizes import sizes_text
 from roomspec.reports.drawing.svg import element
 from roomspec.reports.drawing.tables import Block, Row, rows_of
 
@@ -62,7 +61,9 @@ def _pages(
         made, told = _draw(face, spot, scale, names, units, crowds[spot.page])
         drawn[spot.page] += made
         blocks += told
-    used = face_key([face for face in faces if isinstance(face, FaceView)])
+    views = [face for face in faces if isinstance(face, FaceView)]
+    blocks = [lining_rows(views), trim_block(views, names, units), *blocks]
+    used = face_key(views)
     rows = rows_of(blocks, layout.columns[0].right - layout.columns[0].left if layout.columns else 60.0)
     pages = []
     for sheet in drawn:
@@ -131,7 +132,7 @@ def _draw(
         made = draw_face(face, plot, names, units, crowd)
         blocks = tuple(
             Block(f"{face.title}: {block.heading[:1].lower()}{block.heading[1:]}", block.rows, block.widths)
-            for block in face_blocks(face, made, names, units)
+            for block in own_blocks(face, made, units)
         )
         return made.drawn + title, blocks
     drawn, blocks = _draw_reveal(face, plot, units, crowd)
@@ -149,9 +150,9 @@ def _draw_reveal(reveal: Reveal, plot: Plot, units: str, crowd: Crowd) -> tuple[
         for piece in reveal.pieces
     ]  # fmt: skip
     lines = element("path", {"class": "leader", **pen(NARROW), "d": labelled.leaders}) if labelled.leaders else ""
-    drawn = Drawn((backing(labelled.texts), plot.group(reveal.title, parts), lines), labelled.texts)
+    texts = labelled.texts + labelled.outside
+    drawn = Drawn((backing(texts), plot.group(reveal.title, parts), lines), texts)
     (left, bottom) = plot.at(0, 0)
     drawn += draw_dimension(Overall("bottom", 0, reveal.width, units), plot, bottom, bottom + 1.0)
     drawn += draw_dimension(Overall("left", 0, reveal.height, units), plot, left, left - 1.0)
-    rows = tuple((str(piece.number), sizes_text(piece.length, piece.width, units)) for piece in labelled.without_size)
-    return drawn, (Block(f"{reveal.title}: length × width", rows, (9.0,)),)
+    return drawn, (Block(f"{reveal.title}: length × width", size_rows(labelled.without_size, units)),)

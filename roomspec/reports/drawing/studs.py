@@ -13,7 +13,7 @@ CLOSEST = 10 * MM
 def stud_lines(wall: Wall) -> tuple[Line, ...]:
     """One line a stud, within its region; where they really stand has to be found on site."""
     top = ceiling_line(wall)
-    face = Box(0, wall.width, min(y for _, y in wall.floor), max(y for _, y in top))
+    face = Box(wall.floor[0][0], wall.floor[-1][0], min(y for _, y in wall.floor), max(y for _, y in top))
     lines: list[Line] = []
     for studs in wall.studs:
         within = face.common(box_of(studs.region))

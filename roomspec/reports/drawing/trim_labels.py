@@ -3,18 +3,19 @@
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from roomspec.model.product import Trim
-from roomspec.reports.drawing.boxes import Crowd, Shape, box_round, lies_within
+from roomspec.reports.drawing.boxes import Crowd, Shape, box_round, lies_on
 from roomspec.reports.drawing.drawn import Text
 from roomspec.reports.drawing.faces import FaceView
 from roomspec.reports.drawing.lettering import SMALL
-from roomspec.reports.drawing.pen import EXTRA_WIDE
+from roomspec.reports.drawing.pen import EXTRA_WIDE, WIDE
 from roomspec.reports.drawing.placing import Block, box_of_block, moved, place_near, stacked, upright
 from roomspec.reports.drawing.plot import Plot
 from roomspec.reports.drawing.sizes import size_text
 from roomspec.takeoff.trims import TrimRun
 
 _SHARES = (0.5, 0.35, 0.65, 0.2, 0.8, 0.08, 0.92)
-_OFF = 0.9
+_OFF, _FURTHER = 0.9, 3.4
+"""How far beside its line a name stands, and how much further it may."""
 
 
 def trim_names(views: Iterable[FaceView]) -> dict[Trim, str]:
@@ -32,14 +33,18 @@ def runs_of(view: FaceView) -> Iterator[TrimRun]:
         yield from lining.taken.trims
 
 
-def take_trims(view: FaceView, plot: Plot, crowd: Crowd) -> None:
-    """Take the places of the lines themselves, so that no label stands on one."""
+def take_lines(view: FaceView, plot: Plot, crowd: Crowd) -> None:
+    """Take the places of the trims and of the face's own outline, so that no label stands on one."""
+    ring = plot.ring(view.outline)
+    lines = [(one, other, WIDE) for one, other in zip(ring, (*ring[1:], ring[0]), strict=True)]
     for run in runs_of(view):
-        (x0, y0), (x1, y1) = plot.at(run.line.x0, run.line.y0), plot.at(run.line.x1, run.line.y1)
-        steps = 1 if x0 == x1 or y0 == y1 else max(1, int(abs(x1 - x0)))
+        ends = plot.at(run.line.x0, run.line.y0), plot.at(run.line.x1, run.line.y1)
+        lines.append((*ends, EXTRA_WIDE))
+    for (x0, y0), (x1, y1), width in lines:
+        steps = 1 if abs(x0 - x1) < 1e-6 or abs(y0 - y1) < 1e-6 else max(1, int(abs(x1 - x0)))
         for at in range(steps):
-            ends = [(x0 + (x1 - x0) * part / steps, y0 + (y1 - y0) * part / steps) for part in (at, at + 1)]
-            crowd.take(box_round(ends).grown(EXTRA_WIDE / 2))
+            parts = [(x0 + (x1 - x0) * part / steps, y0 + (y1 - y0) * part / steps) for part in (at, at + 1)]
+            crowd.take(box_round(parts).grown(width / 2))
 
 
 def label_trims(
@@ -69,20 +74,21 @@ def _beside(run: TrimRun, label: str, plot: Plot, pieces: Sequence[Shape], crowd
     slope = abs((x1 - x0) if rises else (y1 - y0)) / max(1e-9, abs((y1 - y0) if rises else (x1 - x0)))
     # Beside a slanting line a level text must stand off by as much as the line moves along the text's half.
     off += slope * (own.bottom if rises else own.right)
-    spots = []
     long, half = max(abs(x1 - x0), abs(y1 - y0)), max(own.right, own.bottom)
-    for share in _SHARES:
-        if min(share, 1 - share) * long < min(half, long / 2) - 1e-6:
-            continue  # it would stand out beyond the line's end
-        x, y = x0 + (x1 - x0) * share, y0 + (y1 - y0) * share
-        spots += [(x + side * off, y) if rises else (x, y + side * off) for side in (-1, 1)]
+    spots = []
+    for further in (0.0, _FURTHER):
+        for share in _SHARES:
+            if min(share, 1 - share) * long < min(half, long / 2) - 1e-6:
+                continue  # it would stand out beyond the line's end
+            x, y = x0 + (x1 - x0) * share, y0 + (y1 - y0) * share
+            for side in (-off - further, off + further):
+                spots.append((x + side, y) if rises else (x, y + side))
     clear = [spot for spot in spots if not _over(block, spot, pieces)]
     return place_near(block, clear, crowd) or place_near(block, [spot for spot in spots if spot not in clear], crowd)
 
 
 def _over(block: Block, spot: tuple[float, float], pieces: Sequence[Shape]) -> bool:
-    """True where the middle of the label would lie on a piece."""
+    """True where some of the label would lie on a piece."""
     box = box_of_block(moved(block, *spot))
-    x, y = box.middle
-    point = type(box)(x - 0.05, y - 0.05, x + 0.05, y + 0.05)
-    return any(lies_within(point, piece) for piece in pieces)
+    places = [(box.left + (box.right - box.left) * a, box.top + (box.bottom - box.top) * a) for a in (0.1, 0.5, 0.9)]
+    return any(lies_on(place, pieces) for place in places)

@@ -17,7 +17,7 @@ PITCHES = {"direct": 3.0, "splash": 7.0}
 
 def draw_wet(view: FaceView, plot: Plot) -> str:
     """The hatching and the limits of each zone, on the whole face; openings are drawn over it."""
-    face = Bounds(0, view.width, min(y for _, y in view.outline), view.height)
+    face = Bounds(*view.ends, view.foot, view.height)
     rings = [plot.ring(view.outline)]
     parts = []
     for part in divide(((wet.region, wet.exposure) for wet in view.wall.wet), "dry"):
