@@ -1,8 +1,9 @@
 """How fast `roomspec check .` is on a firm's repository. Run: python tests/bench/bench_repository.py [ROOMS].
 
 Writes about 300 jobs with 10,000 rooms, 150,000 lines (generate.py; ROOMS is how many of them are written out and not
-made from patterns), into a folder that goes afterwards, and runs the command as a shell does: cold, warm, with one file changed, and without the cache; wall time and the most memory of any
-of its processes. As a reference in the same run: a plain read of the same files split into words.
+made from patterns), into a folder that goes afterwards, and runs the command as a shell does: cold, warm, with one file
+changed, and without the cache; wall time and the most memory of any of its processes. As a reference in the same run: a
+plain read of the same files split into words.
 """
 
 import os
@@ -35,7 +36,8 @@ def main(written: int) -> None:
         warm = check(root, "warm")
         print(f"  warm: {lines / warm:,.0f} lines/s")
         changed = root / "job-0001" / "rooms" / "ground.room"
-        changed.write_text(changed.read_text(encoding="utf-8").replace("  wall a ", "  wall a about ", 1), encoding="utf-8")
+        text = changed.read_text(encoding="utf-8")
+        changed.write_text(text.replace("  wall a ", "  wall a about ", 1), encoding="utf-8")
         check(root, "one file changed")
         check(root, "no cache", "--no-cache")
         check(root, "warm, as text", form="text")

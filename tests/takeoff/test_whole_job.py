@@ -113,7 +113,7 @@ def test_quantities_stand_in_order_of_kind_and_name() -> None:
 
 
 def test_extras_are_added_up() -> None:
-    """The same extra in the job, a room, a wall and a ceiling is one line of four; another price is a line of its own."""
+    """The same extra in the job, a room, a wall and a ceiling is one line of four; another price is another line."""
     dear = replace(SKIP, price=Price(Decimal("260.00")))
     one = replace(wall(3000, 2400, finish(glued())), extras=(SKIP, dear))
     overhead = Ceiling("c", None, None, extras=(SKIP,))
