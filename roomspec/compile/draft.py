@@ -5,7 +5,6 @@ from functools import lru_cache
 
 from msgspec import Struct
 
-from roomspec.compile.gather import tried
 from roomspec.compile.origins import Source
 from roomspec.compile.readers import read
 from roomspec.compile.reading import moved, told
@@ -26,8 +25,7 @@ class Face(Struct, frozen=True, gc=False):
     head: WallHead | CeilingHead | None
     source: Source
     facts: Facts
-    tried: bool
-    """True where a height line is there, read or not, or misspelt."""
+    block: Block
 
 
 class Draft(Struct, frozen=True, gc=False):
@@ -40,7 +38,6 @@ class Draft(Struct, frozen=True, gc=False):
     walls: tuple[Face, ...]
     ceilings: tuple[Face, ...]
     problems: tuple[Diagnostic, ...]
-    tried: bool
     whole: bool
     """False where a wall had to be left out."""
 
@@ -54,7 +51,7 @@ class Draft(Struct, frozen=True, gc=False):
 def read_draft(block: Block, units: str) -> Draft:
     """The draft of a block, whose bare lengths are in `units`."""
     problems: list[Diagnostic] = []
-    head = _facts(block.key, "room", (block.head,), units, problems)["head"][0].value
+    head = _head(block, "room", units, problems)
     assert isinstance(head, RoomHead)
     facts = _facts(block.key, "room", block.lines, units, problems)
     walls: dict[str, Face] = {}
@@ -71,16 +68,22 @@ def read_draft(block: Block, units: str) -> Draft:
             whole = False
     source = Source(block.key, block.head.line, block.head.node)
     upright, overhead = tuple(walls.values()), tuple(ceilings.values())
-    return Draft(block.name, head, source, facts, upright, overhead, told(problems), tried(block, "height"), whole)
+    return Draft(block.name, head, source, facts, upright, overhead, told(problems), whole)
 
 
 def _face(part: Block, units: str, problems: list[Diagnostic]) -> Face:
-    heads = _facts(part.key, part.kind, (part.head,), units, problems).get("head")
-    head = heads[0].value if heads else None
+    head = _head(part, part.kind, units, problems)
     assert head is None or isinstance(head, WallHead | CeilingHead)
     source = Source(part.key, part.head.line, part.head.node)
     facts = _facts(part.key, part.kind, part.lines, units, problems)
-    return Face(part.kind, part.name, head, source, facts, tried(part, "height"))
+    return Face(part.kind, part.name, head, source, facts, part)
+
+
+def _head(block: Block, table: str, units: str, problems: list[Diagnostic]) -> object:
+    """What the heading states; None where it cannot be read."""
+    reading = read(table, block.head.node, units)
+    problems.extend(moved(problem, block.key, block.head.line) for problem in reading.problems)
+    return next((fact.value for fact in reading.facts if fact.field == "head"), None)
 
 
 def _facts(key: str, table: str, lines: Iterable[Statement], units: str, problems: list[Diagnostic]) -> Facts:

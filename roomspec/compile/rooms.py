@@ -9,6 +9,7 @@ from msgspec.structs import replace
 
 from roomspec.compile.draft import Draft, Face, Facts, read_draft
 from roomspec.compile.faces import Catalogue, MadeFace, make_ceiling, make_wall
+from roomspec.compile.gather import tried
 from roomspec.compile.mirror import mirrored_ceiling, mirrored_diagonal, mirrored_walls
 from roomspec.compile.origins import Fields, Origins
 from roomspec.compile.reading import MOST, told
@@ -64,7 +65,7 @@ class _Work:
             if sources:
                 self.fields[kind, face.name, field] = sources
         self.problems.extend(made.problems)
-        if not made.measured and not face.tried:
+        if not made.measured and not tried(face.block, "height"):
             self.unmeasured.append(face.name)
 
 
@@ -83,7 +84,8 @@ def make_room(own: Text, pattern: Text | None, panels: tuple[Panel, ...], method
     ceilings = _ceilings(draft, base, catalogue, work)
     facts = spread(base.facts, draft.facts) if base is not None else draft.facts
     diagonals = _diagonals(draft, base, walls, work)
-    if work.unmeasured and not draft.tried and not (base is not None and base.tried):
+    blocks = (own.block,) if pattern is None else (own.block, pattern.block)
+    if work.unmeasured and not any(tried(block, "height") for block in blocks):
         work.problems.append(without_height(own.block, work.unmeasured, own.units))
     values: dict[str, Any] = {}
     for field, many in (("level", False), ("purpose", False), ("access", False), ("extras", True), ("notes", True)):

@@ -24,6 +24,8 @@ from roomspec.model.method import Method
 from roomspec.model.product import Panel, Trim
 from roomspec.model.wall import Finish, Wall
 
+_UNTRIMMED = frozenset(("butted", "none"))
+
 
 class Meeting(Struct, frozen=True, cache_hash=True):
     """The heights above the floor between which a run meets a neighbour's lining at its end."""
@@ -142,11 +144,11 @@ def end_of(face: Face, mine: list[tuple[Finish, Rect]], edge: Side, on_left: boo
                 if bottom < high and low < top:
                     side = meet(finish, other, beyond.corner, beyond.butts, beyond.bears)
                     meetings.append(Meeting(max(bottom, low), min(top, high), side))
-    inside = any(beyond.corner.kind == "inside" for beyond in sideways or ())
+    inside = "inside" in [beyond.corner.kind for beyond in sideways or ()]
     if not meetings:
         return End(edge.take + gap, edge, scribed=inside and edge.trim is None)
     take = max([meeting.side.take for meeting in meetings]) + (gap if inside else 0)
-    scribed = inside and {meeting.side.treatment for meeting in meetings} <= {"butted", "none"}
+    scribed = inside and _UNTRIMMED.issuperset([meeting.side.treatment for meeting in meetings])
     return End(take, edge, tuple(meetings), scribed)
 
 

@@ -136,9 +136,9 @@ def _run(face: Face, group: tuple[int, ...], rects: list[Rect], met: list[Met]) 
     method = first.method
     width, height = max(wall.width, wall.width_top), max([y for _, y in wall.top])
     edge, upper = edge_side(method), upper_side(method)
-    along = min([rects[at][0] for at in group]), max([rects[at][1] for at in group])
-    floor, ceiling = foot_side(face, first, *along), head_side(face, first, *along)
     mine = [(wall.finishes[at], rects[at]) for at in group]
+    along = min([rect[0] for _, rect in mine]), max([rect[1] for _, rect in mine])
+    floor, ceiling = foot_side(face, first, *along), head_side(face, first, *along)
     left = end_of(face, [m for m in mine if m[1][0] <= 0], edge, on_left=True)
     right = end_of(face, [m for m in mine if m[1][1] >= width], edge, on_left=False)
     parts = []
@@ -177,7 +177,7 @@ def _bounds(wall: Wall, parts: list[Part], ceiling_take: int) -> Region:
     if level_floor(wall) and len({y for _, y in wall.top}) == 1:
         roof = wall.top[0][1] - ceiling_take
         tops = [roof if part.top is None else min(part.top, roof) for part in parts]
-        return Region(left, right, min(part.bottom for part in parts), max(tops))
+        return Region(left, right, min([part.bottom for part in parts]), max(tops))
     ceiling = ceiling_line(wall)
     lows, highs = [], []
     for part in parts:

@@ -95,10 +95,11 @@ def _along(room: Room, index: int, run: Run) -> int | None:
     """What the left and right ends allow together; None where one of them is free."""
     wall = room.walls[index]
     before, after = neighbours(room, index)
-    reaches_left = min([part.place[0] for part in run.parts]) <= 0
-    reaches_right = max([part.place[1] for part in run.parts]) >= max(wall.width, wall.width_top)
-    left = _end(run, run.left, before.corner.kind) if before is not None and reaches_left else None
-    right = _end(run, run.right, wall.corner.kind) if after is not None and reaches_right else None
+    if before is None or after is None or min([part.place[0] for part in run.parts]) > 0:
+        return None
+    if max([part.place[1] for part in run.parts]) < max(wall.width, wall.width_top):
+        return None
+    left, right = _end(run, run.left, before.corner.kind), _end(run, run.right, wall.corner.kind)
     return None if left is None or right is None else left + right
 
 
