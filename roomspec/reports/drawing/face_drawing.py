@@ -44,7 +44,7 @@ def draw_face(view: FaceView, plot: Plot, names: Mapping[Trim, str], units: str,
     for text in (*corners, *dimensions.texts):
         crowd.take(text.box)
     take_lines(view, plot, crowd)
-    points = draw_points(view.wall.points, plot, crowd)
+    points = draw_points(view, plot, crowd)
     in_holes, rows = label_holes(view, plot, units, crowd)
     trims = label_trims(view, plot, names, units, pieces, crowd) if view.extent != "stretch" else ()
     numbered = [] if view.extent == "overview" else [piece for lining in view.linings for piece in lining.pieces]

@@ -17,7 +17,7 @@ from roomspec.reports.drawing.trim_labels import runs_of
 from roomspec.reports.wording import number_of, ranged
 from roomspec.takeoff.lines import panels_run_up
 
-_NUMBER, _POINT, _PLACE = 9.0, 6.0, 13.0
+_NUMBER, _POINT, _PLACE = 9.0, 8.0, 13.0
 
 
 def face_blocks(view: FaceView, drawn: FaceDrawn, names: Mapping[Trim, str], units: str) -> tuple[Block, ...]:

@@ -30,15 +30,18 @@ def draw_holes(view: FaceView, plot: Plot) -> str:
     """Outlines in millimetres as built; white, so that hatching stops at them."""
     parts = []
     for opening in view.wall.openings:
-        ring = slab_ring(opening_slab(view.wall, opening, 0))
+        ring = _on_face(slab_ring(opening_slab(view.wall, opening, 0)), view)
+        if not ring:
+            continue
         parts.append(element("path", {**_told("opening", opening.kind, plot), "d": ring_path([ring])}))
         if not opening.panelled:
             a, b, c, d = ring
             cross = line_path([Line(*a, *c), Line(*b, *d)])
             parts.append(element("path", {"class": "open", **pen(NARROW, scale=plot.scale), "d": cross}))
     for obstacle in view.wall.obstacles:
-        ring = slab_ring(obstacle_slab(view.wall, obstacle, 0))
-        parts.append(element("path", {**_told("obstacle", obstacle.kind, plot), "d": ring_path([ring])}))
+        ring = _on_face(slab_ring(obstacle_slab(view.wall, obstacle, 0)), view)
+        if ring:
+            parts.append(element("path", {**_told("obstacle", obstacle.kind, plot), "d": ring_path([ring])}))
     for rect in view.hidden:
         ring = box_ring(rect, view.wall)
         parts.append(element("path", {**_told("boxing", "boxing", plot), "d": ring_path([ring])}))
@@ -56,11 +59,20 @@ def label_holes(
     texts: list[Text] = []
     rows: list[tuple[str, ...]] = []
     for ring, words in told:
-        placed, count = _placed(words, plot.ring(ring), crowd)
+        shown = _on_face(ring, view)
+        placed, count = _placed(words, plot.ring(shown), crowd) if shown else ((), 0)
         texts += placed
         if count < len(words):
             rows.append((size_text(ring[0][0], units), ", ".join(words)))
     return tuple(texts), tuple(rows)
+
+
+def _on_face(ring: Ring, view: FaceView) -> Ring:
+    """What of an outline lies within the face's bounds; () where nothing does, as where a place is mistyped."""
+    low, high = view.ends
+    kept = tuple((min(max(x, low), high), min(max(y, view.foot), view.height)) for x, y in ring)
+    xs, ys = {x for x, _ in kept}, {y for _, y in kept}
+    return kept if len(xs) > 1 and len(ys) > 1 else ()
 
 
 def _placed(words: Sequence[str], shape: Shape, crowd: Crowd) -> tuple[Block, int]:

@@ -6,6 +6,7 @@ from roomspec.model.wall import WallPoint
 from roomspec.quantities.in_units import is_imperial, pounds
 from roomspec.reports.drawing.boxes import Box, Crowd
 from roomspec.reports.drawing.drawn import Drawn, Text
+from roomspec.reports.drawing.faces import FaceView
 from roomspec.reports.drawing.pen import SYMBOL, pen
 from roomspec.reports.drawing.placing import place_near, stacked
 from roomspec.reports.drawing.plot import Plot
@@ -27,18 +28,24 @@ def letter_of(place: int) -> str:
     return text
 
 
-def draw_points(points: Sequence[WallPoint], plot: Plot, crowd: Crowd) -> Drawn:
-    """All symbols, then their letters."""
-    places = [plot.at(point.x, point.up) for point in points]
+def draw_points(view: FaceView, plot: Plot, crowd: Crowd) -> Drawn:
+    """All symbols, then their letters; without those that lie off the face, which is a mistake."""
+    low, high = view.ends
+    shown = {
+        letter_of(at): point
+        for at, point in enumerate(view.wall.points)
+        if low <= point.x <= high and view.foot <= point.up <= view.height
+    }
+    places = [plot.at(point.x, point.up) for point in shown.values()]
     for x, y in places:
         crowd.take(Box(x - REACH, y - REACH, x + REACH, y + REACH))
-    shapes = [_symbol(point, *place) for point, place in zip(points, places, strict=True)]
+    shapes = [_symbol(point, *place) for point, place in zip(shown.values(), places, strict=True)]
     texts: list[Text] = []
-    for at, (x, y) in enumerate(places):
+    for letter, (x, y) in zip(shown, places, strict=True):
         off, over = REACH + 1.6, REACH + 2.2
         ring = [(off, -off), (-off, -off), (off, off), (-off, off), (off, 0), (-off, 0), (0, -over), (0, over)]
         spots = [(x + dx * by, y + dy * by) for by in (1.0, 1.7, 2.5) for dx, dy in ring]
-        placed = place_near(stacked((letter_of(at),), "point"), spots, crowd)
+        placed = place_near(stacked((letter,), "point"), spots, crowd)
         texts += placed or ()
     return Drawn(tuple(shapes), tuple(texts))
 

@@ -141,6 +141,11 @@ def _draw(
 
 def _draw_reveal(reveal: Reveal, plot: Plot, units: str, crowd: Crowd) -> tuple[Drawn, tuple[Block, ...]]:
     """Its pieces and its size; a row for the table of each piece whose own size has no room on it."""
+    (left, bottom) = plot.at(0, 0)
+    sizes = draw_dimension(Overall("bottom", 0, reveal.width, units), plot, bottom, bottom + 1.0)
+    sizes += draw_dimension(Overall("left", 0, reveal.height, units), plot, left, left - 1.0)
+    for value in sizes.texts:
+        crowd.take(value.box)
     labelled = label_pieces(reveal.pieces, plot, units, crowd)
     parts = [
         element("path", {
@@ -151,8 +156,5 @@ def _draw_reveal(reveal: Reveal, plot: Plot, units: str, crowd: Crowd) -> tuple[
     ]  # fmt: skip
     lines = element("path", {"class": "leader", **pen(NARROW), "d": labelled.leaders}) if labelled.leaders else ""
     texts = labelled.texts + labelled.outside
-    drawn = Drawn((backing(texts), plot.group(reveal.title, parts), lines), texts)
-    (left, bottom) = plot.at(0, 0)
-    drawn += draw_dimension(Overall("bottom", 0, reveal.width, units), plot, bottom, bottom + 1.0)
-    drawn += draw_dimension(Overall("left", 0, reveal.height, units), plot, left, left - 1.0)
+    drawn = sizes + Drawn((backing(texts), plot.group(reveal.title, parts), lines), texts)
     return drawn, (Block(f"{reveal.title}: length × width", size_rows(labelled.without_size, units)),)
