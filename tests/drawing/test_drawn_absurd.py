@@ -15,7 +15,8 @@ JOBS = {
     "seventy sockets": "room r\n  height 2400\n" + ROOM + "  wall a 3000\n"
     + "".join(f"    socket at {100 + 37 * at} up {300 + at % 5 * 40}\n" for at in range(70)),
     "twenty slits with lined reveals": "room r\n  height 2400\n" + ROOM + "  wall a 3000\n"
-    + "".join(f"    window 90 x 200 at {50 + 130 * at} sill {300 + at % 7 * 200} reveal 100 lined\n" for at in range(20)),
+    + "".join(f"    window 90 x 200 at {50 + 130 * at} sill {300 + at % 7 * 200} reveal 99 lined\n"
+              for at in range(20)),
     "long names and notes": "room " + "r" * 200 + ' "' + "Très long – 浴室 " * 30 + '"\n  height 2400\n' + ROOM
     + "  wall " + "w" * 60 + ' 3000\n    note "' + "word " * 300 + '"\n    note "' + "x" * 400 + '"\n',
     "forty corners": "room r\n  height 2400\n" + ROOM
@@ -23,8 +24,10 @@ JOBS = {
     "a hill under the wall": "room r\n  height 2400\n" + ROOM
     + "  wall a 3000\n    floor 0 to 900\n    floor 900 to 0 from 1500 to 3000\n",
     "places off the wall": "room r\n  height 2400\n" + ROOM
-    + "  wall a 3000\n    socket at 5000 up 9000\n    window 500 x 500 at 9000 sill 9000\n    bath 1700 x 560 at 2500\n",
-    "three hundred rooms": "".join(f'room r{2 * at} "T"\n  height 2400\n' + ROOM + "  wall a 3000\n" for at in range(300)),
+    + "  wall a 3000\n    socket at 5000 up 9000\n    window 500 x 500 at 9000 sill 9000\n"
+    "    bath 1700 x 560 at 2500\n",
+    "three hundred rooms": "".join(
+        f'room r{2 * at} "T"\n  height 2400\n{ROOM}  wall a 3000\n' for at in range(300)),
 }  # fmt: skip
 
 
