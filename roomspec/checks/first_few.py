@@ -1,6 +1,6 @@
 """Of very many findings of one check on one face the first few, and how many more there are."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 
 from roomspec.checks.finding import Finding
 from roomspec.diagnostics.diagnostic import Edit, Fix
@@ -9,11 +9,15 @@ MOST = 20
 """Findings of one check on one wall; the rest say nothing that these do not."""
 
 
-def first_few(findings: Iterable[Finding], summary: str) -> Iterator[Finding]:
+def first_few(findings: Sequence[Finding], summary: str) -> Iterable[Finding]:
     """The findings as they are, but for those beyond the first 20 about one wall or ceiling and of one severity.
 
     These are one finding at the first of them, with all of their mends; `summary` is what the check says of itself.
     """
+    return findings if len(findings) <= MOST else _first_few(findings, summary)
+
+
+def _first_few(findings: Iterable[Finding], summary: str) -> Iterator[Finding]:
     counts: dict[tuple[str, str], int] = {}
     beyond: dict[tuple[str, str], list[Finding]] = {}
     for finding in findings:

@@ -18,6 +18,8 @@ WORDS = {
     "boxing": "a wall with two boxes",
     "rise": "a floor that is not level",
     "ceiling": "a ceiling",
+    "diagonals": "a measured diagonal",
+    "access": "the longest piece that can be got in",
     "lined": "an opening with a lined reveal",
     "points": "a socket, a switch, a pipe or a fixture",
     "wired": "a socket or a switch",
@@ -44,6 +46,7 @@ WORDS = {
     "battens": "panels on battens, or a face with studs",
     "mitred": "a method that mitres",
     "expands": "panels that expand",
+    "tight": "panels without gap or trim at the floor or the ceiling",
     "numbered": "panels in numbered sets",
     "misfit": "a trim that is not made for just this thickness",
     "plain ends": "panels whose end joints are open",
@@ -76,6 +79,10 @@ def present(room: Room) -> frozenset[str]:
         found.add("ceiling")
     for ceiling in room.ceilings:
         _of_face(ceiling, 0, found)
+    if room.diagonals:
+        found.add("diagonals")
+    if room.access is not None:
+        found.add("access")
     if "bare corner" in found and ("outside" in found or "lined" in found):
         found.add("bare edge")
     return frozenset(found)
@@ -156,6 +163,8 @@ def _of_lining(panel: Panel, method: Method) -> frozenset[str]:
         "battens": bool(method.battens),
         "mitred": "mitred" in (method.inside_corner, method.outside_corner),
         "expands": bool(panel.expands),
+        "tight": not (method.gap("floor") or method.start)
+        or not (method.gap("ceiling") or method.cornice or method.top),
         "numbered": panel.sequence > 1,
         "bare edge": method.edge is None,
         "bare corner": method.outside_corner in (None, "butted"),

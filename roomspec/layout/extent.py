@@ -114,7 +114,7 @@ def runs_of_face(face: Face) -> tuple[Run, ...]:
     rects = [_rect(finish.region, width, height) for finish in wall.finishes]
     found = groups([_kind(finish) for finish in wall.finishes], rects)
     met = meetings_of(wall, found, rects)
-    return tuple([_run(face, group, rects, met) for group in found])
+    return tuple([_run(face, group, rects, met, (width, height)) for group in found])
 
 
 def _kind(finish: Finish) -> tuple[object, ...]:
@@ -130,11 +130,11 @@ def _rect(region: Region, width: int, height: int) -> Rect:
     )
 
 
-def _run(face: Face, group: tuple[int, ...], rects: list[Rect], met: list[Met]) -> Run:
+def _run(face: Face, group: tuple[int, ...], rects: list[Rect], met: list[Met], size: tuple[int, int]) -> Run:
     wall = face.wall
     first = wall.finishes[group[0]]
     method = first.method
-    width, height = max(wall.width, wall.width_top), max([y for _, y in wall.top])
+    width, height = size
     edge, upper = edge_side(method), upper_side(method)
     mine = [(wall.finishes[at], rects[at]) for at in group]
     along = min([rect[0] for _, rect in mine]), max([rect[1] for _, rect in mine])

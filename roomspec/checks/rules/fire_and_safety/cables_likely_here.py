@@ -78,8 +78,9 @@ def cables_likely_here(facts: RoomFacts) -> Iterator[Finding]:
 def _screwed_across(face: Wall | Ceiling, point: WallPoint) -> bool:
     """True where a screwed or battened finish lies in line with the point, upright or level."""
     for finish in face.finishes:
-        box, method = finish_box(face, finish), finish.method
-        if box is not None and (method.screw or method.battens or method.fix):
+        method = finish.method
+        box = finish_box(face, finish) if method.screw or method.battens or method.fix else None
+        if box is not None:
             upright = box.left < point.x + _IN_LINE and box.right > point.x - _IN_LINE
             if upright or (box.bottom < point.up + _IN_LINE and box.top > point.up - _IN_LINE):
                 return True

@@ -27,7 +27,7 @@ panel limestone-long "Limestone print, long"
         group="laying",
         severity="hint",
         scope="room",
-        needs=("expands",),
+        needs=("expands", "tight"),
         summary="a panel that expands has neither gap nor trim at the floor or the ceiling",
         why=(
             "A lining that is cut tight between floor and ceiling has nowhere to go when the room warms up or the"

@@ -24,6 +24,7 @@ def diagonal_limit(length: int) -> int:
         group="survey",
         severity="warning",
         scope="room",
+        needs=("diagonals",),
         summary="a measured diagonal differs from the plan",
         why=(
             "A diagonal shows what the walls alone cannot: that a corner is not the angle it was taken for. A corner"

@@ -82,6 +82,9 @@ def _corners(room: Room) -> Iterator[tuple[Wall, Wall]]:
     """The pairs of neighbours that disagree."""
     if room.incomplete or not room.closed or len(room.walls) < 3:
         return
+    heights = [wall.top[0][1] for wall in room.walls]
+    if max(heights) - min(heights) <= APART:
+        return
     for one, other in zip(room.walls, (*room.walls[1:], room.walls[0]), strict=True):
         # A wall whose height could not be read has none; that is told where it stands.
         known = one.top[0][1] > 0 and other.top[0][1] > 0

@@ -17,6 +17,7 @@ from roomspec.quantities.in_units import figure_text, length_text
         group="survey",
         severity="warning",
         scope="room",
+        needs=("access",),
         summary="a piece, or as a hint a whole panel, is longer than the room's `access`",
         why=(
             "What does not go round the stair or into the lift is found out on delivery day, with the gang waiting. A"
