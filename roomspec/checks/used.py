@@ -32,10 +32,10 @@ class Used(Struct, frozen=True, cache_hash=True):
 def used_in(room: Room) -> Used:
     """What the room's linings call for; ceilings take no labour until they are counted."""
     finishes = [finish for _, face in lined_faces(room) for finish in face.finishes]
-    panels = dict.fromkeys(finish.panel for finish in finishes)
-    methods = dict.fromkeys(finish.method for finish in finishes)
+    panels = dict.fromkeys([finish.panel for finish in finishes])
+    methods = dict.fromkeys([finish.method for finish in finishes])
     tasks: dict[Task, None] = {}
-    for group in dict.fromkeys(group for wall in room.walls for group in _tasks(wall)):
+    for group in dict.fromkeys([group for wall in room.walls for group in _tasks(wall)]):
         tasks.update(dict.fromkeys(group))
     return Used(tuple(panels), tuple(methods), tuple(tasks))
 
@@ -90,18 +90,18 @@ def products_of(method: Method) -> dict[tuple[str, str], Product]:
     return found
 
 
-def _tasks(wall: Wall) -> Iterator[tuple[Task, ...]]:
+def _tasks(wall: Wall) -> list[tuple[Task, ...]]:
     """Of each removal and each finish of the wall; walls alike have the very same."""
-    for removal in wall.removals:
-        yield (("removing", (removal.what,), ("m2", "m", "each")),)
+    found: list[tuple[Task, ...]] = [(("removing", (removal.what,), ("m2", "m", "each")),) for removal in wall.removals]
     if wall.bare or not wall.finishes:
-        return
+        return found
     sealed = "direct" in [wet.exposure for wet in wall.wet]
     opened, pointed = bool(wall.openings), bool(wall.points)
     reveals = opened and any(lined_reveals(opening) for opening in wall.openings)
     for finish in wall.finishes:
         cut = pointed and any(covers(wall, finish, point.x, point.up) for point in wall.points)
-        yield _finish_tasks(finish.method, finish.direction, sealed, cut, opened, reveals)
+        found.append(_finish_tasks(finish.method, finish.direction, sealed, cut, opened, reveals))
+    return found
 
 
 @lru_cache(2048)

@@ -64,7 +64,10 @@ method edged
 def trim_shorter_than_wall(facts: RoomFacts) -> Iterator[Finding]:
     """The trims at both ends of each run; one in a corner is told on the wall at its left."""
     units = facts.terms.units
-    least = min((_shortest(finish.method) for wall in facts.room.walls for finish in wall.finishes), default=0)
+    methods = {finish.method for wall in facts.room.walls for finish in wall.finishes}
+    least = min(map(_shortest, methods), default=0)
+    if max([y for wall in facts.room.walls for _, y in wall.top], default=0) <= least:
+        return
     for index, (wall, runs) in enumerate(zip(facts.room.walls, facts.runs(), strict=True)):
         for run in runs if max(y for _, y in wall.top) > least else ():
             for trim, high in _upright(facts.room, index, run).items():
