@@ -4,6 +4,8 @@ from collections.abc import Iterable, Iterator, Mapping
 from functools import lru_cache
 from typing import NamedTuple
 
+from msgspec import Struct
+
 from roomspec.analysis.engine import Engine
 from roomspec.analysis.memo import Memo, Same
 from roomspec.checks.allowing import ALL, Allow, Scope, apply_allows
@@ -53,6 +55,12 @@ class _Judged(NamedTuple):
     used: Used
 
 
+class _Places(Struct, frozen=True, cache_hash=True):
+    """Where a method and its products are written; every room with the method is kept by it, so it is hashed once."""
+
+    found: tuple[Same, ...]
+
+
 def _job(compiled: Compiled, judged: Iterable[_Judged]) -> tuple[Raised, ...]:
     here = _where(compiled.origins.get(f"job {compiled.job.name}"))
     used = tuple(dict.fromkeys(one.used for one in judged))
@@ -89,10 +97,10 @@ def judge_rooms(compiled: Compiled, engine: Engine, memo: Memo) -> Iterator[_Jud
     sealants = tuple(p.name for p in products if isinstance(p, Compound) and p.kind == "sealant")
     battened = tuple(name for name, method in methods.items() if method.battens)
     places = {key: Same(origins.fields) for key, origins in compiled.origins.items() if not key.startswith("room ")}
-    by_method: dict[str, tuple[Same, ...]] = {}
+    by_method: dict[str, _Places] = {}
     for name, method in methods.items():
         keys = (f"method {name}", *(" ".join(key) for key in products_of(method)))
-        by_method[name] = tuple(places[key] for key in keys if key in places)
+        by_method[name] = _Places(tuple(places[key] for key in keys if key in places))
     for room in compiled.job.rooms:
         yield _room(room, compiled, engine, memo, places, by_method, (sealants, battened))
 
@@ -103,7 +111,7 @@ def _room(
     engine: Engine,
     memo: Memo,
     places: Mapping[str, Same],
-    by_method: Mapping[str, tuple[Same, ...]],
+    by_method: Mapping[str, _Places],
     offered: tuple[tuple[str, ...], tuple[str, ...]],
 ) -> _Judged:
     """Kept by the room's own values and by where they, and the things that they name, are written."""

@@ -82,8 +82,12 @@ def _face(part: Block, units: str, problems: list[Diagnostic]) -> Face:
 def _head(block: Block, table: str, units: str, problems: list[Diagnostic]) -> object:
     """What the heading states; None where it cannot be read."""
     reading = read(table, block.head.node, units)
-    problems.extend(moved(problem, block.key, block.head.line) for problem in reading.problems)
-    return next((fact.value for fact in reading.facts if fact.field == "head"), None)
+    if reading.problems:
+        problems.extend(moved(problem, block.key, block.head.line) for problem in reading.problems)
+    for fact in reading.facts:
+        if fact.field == "head":
+            return fact.value
+    return None
 
 
 def _facts(key: str, table: str, lines: Iterable[Statement], units: str, problems: list[Diagnostic]) -> Facts:
