@@ -98,7 +98,7 @@ def opening_slab(wall: Wall, opening: Opening, label: int, around: Sides | None 
     left, right, below, above = (side.take for side in around) if around else (0, 0, 0, 0)
     x0, x1 = opening.x - left, opening.right + right
     base = height_at(wall.floor, (opening.x + opening.right) // 2)
-    bottom = base + opening.sill - below if opening.sill > 0 else _lowest_floor(wall, x0, x1)
+    bottom = base + opening.sill - below if opening.sill > 0 else lowest_floor(wall, x0, x1)
     top = base + opening.top + above
     return (x0, x1, bottom, bottom, top, top, label, label)
 
@@ -107,7 +107,7 @@ def obstacle_slab(wall: Wall, obstacle: Obstacle, label: int) -> Slab:
     """What stands against the wall as an area; its rim may slope."""
     x0, x1 = obstacle.x, obstacle.x + obstacle.width
     base = height_at(wall.floor, (x0 + x1) // 2)
-    bottom = base + obstacle.sill if obstacle.sill > 0 else _lowest_floor(wall, x0, x1)
+    bottom = base + obstacle.sill if obstacle.sill > 0 else lowest_floor(wall, x0, x1)
     top0 = base + obstacle.sill + obstacle.height
     top1 = top0 if obstacle.end_height is None else base + obstacle.sill + obstacle.end_height
     return (x0, x1, bottom, bottom, max(bottom, top0), max(bottom, top1), label, label)
@@ -118,13 +118,14 @@ def cover_slab(wall: Wall, cover: Cover, label: int, around: Sides) -> Slab:
     left, right, below, above = (side.take for side in around)
     x0, x1 = cover.left - left, cover.right + right
     base = height_at(wall.floor, (cover.left + cover.right) // 2)
-    bottom = _lowest_floor(wall, x0, x1) - below if cover.to_floor else base + cover.bottom - below
+    bottom = lowest_floor(wall, x0, x1) - below if cover.to_floor else base + cover.bottom - below
     top = base + cover.top + above
     if cover.to_ceiling:
         top = max(top, max(y for _, y in ceiling_line(wall)))
     return (x0, x1, bottom, bottom, top, top, label, label)
 
 
-def _lowest_floor(wall: Wall, x0: int, x1: int) -> int:
+def lowest_floor(wall: Wall, x0: int, x1: int) -> int:
+    """The lowest place of the floor line between two places along the wall."""
     ends = (height_at(wall.floor, x0), height_at(wall.floor, x1, after=False))
     return min(*ends, *(y for x, y in wall.floor if x0 <= x <= x1))

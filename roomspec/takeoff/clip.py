@@ -7,7 +7,7 @@ from math import isqrt
 
 from msgspec import Struct
 
-from roomspec.layout.laid import Line, Ring
+from roomspec.layout.laid import Line
 from roomspec.model.shape import Region
 
 FAR = 10**15
@@ -72,31 +72,42 @@ def box_of(region: Region) -> Box:
     )
 
 
-def box_round(ring: Ring) -> Box:
-    """The smallest box that holds the ring."""
+def box_round(ring: Sequence[Corner]) -> Box:
+    """The smallest box that holds the ring, to the nearest nanometre."""
     xs, ys = [x for x, _ in ring], [y for _, y in ring]
-    return Box(min(xs), max(xs), min(ys), max(ys))
+    return Box(round(min(xs)), round(max(xs)), round(min(ys)), round(max(ys)))
 
 
-def is_box(ring: Ring) -> bool:
+def is_box(ring: Sequence[Corner]) -> bool:
     """True where the ring is an upright rectangle of four vertices."""
     return len(ring) == 4 and len({x for x, _ in ring}) == 2 and len({y for _, y in ring}) == 2
 
 
-def area_within(ring: Ring, box: Box) -> Fraction:
+def area_within(ring: Sequence[Corner], box: Box) -> Fraction:
     """The area of the ring inside the box (Sutherland and Hodgman's clipping, whose seams enclose nothing)."""
     hull = box_round(ring)
     if box.left <= hull.left and hull.right <= box.right and box.bottom <= hull.bottom and hull.top <= box.top:
-        return _shoelace(ring)
+        return area_of(ring)
     if is_box(ring):
         common = hull.common(box)
         return Fraction(common.area) if common else Fraction(0)
-    points: list[Corner] = list(ring)
+    return area_of(cut_to(ring, box))
+
+
+def cut_to(points: Sequence[Corner], box: Box) -> Sequence[Corner]:
+    """The vertices of what lies inside the box; none where nothing does."""
+    kept = list(points)
     for axis, limit, sign in ((0, box.left, 1), (0, box.right, -1), (1, box.bottom, 1), (1, box.top, -1)):
-        points = _cut(points, axis, limit, sign)
-        if not points:
-            return Fraction(0)
-    return _shoelace(points)
+        kept = _cut(kept, axis, limit, sign) if kept else kept
+    return kept
+
+
+def cut_above(points: Sequence[Corner], line: Line, above: bool) -> Sequence[Corner]:
+    """The vertices of what lies above (or else below) a line that may slope, however far it goes on."""
+    run, rise = line.x1 - line.x0, line.y1 - line.y0
+    level: list[Corner] = [(x, y - line.y0 - Fraction(rise, run) * (x - line.x0)) for x, y in points]
+    kept = _cut(level, 1, 0, 1 if above else -1) if level else level
+    return [(x, y + line.y0 + Fraction(rise, run) * (x - line.x0)) for x, y in kept]
 
 
 def _cut(points: list[Corner], axis: int, limit: int, sign: int) -> list[Corner]:
@@ -111,7 +122,10 @@ def _cut(points: list[Corner], axis: int, limit: int, sign: int) -> list[Corner]
     return kept
 
 
-def _shoelace(points: Sequence[Corner]) -> Fraction:
+def area_of(points: Sequence[Corner]) -> Fraction:
+    """Square nanometres, by the shoelace formula; 0 for no points."""
+    if not points:
+        return Fraction(0)
     following = (*points[1:], points[0])
     return abs(Fraction(sum(a[0] * b[1] - b[0] * a[1] for a, b in zip(points, following, strict=True)))) / 2
 

@@ -13,17 +13,19 @@ to 3 m2 one face, beyond both with reveals by area: a lining has one face, which
 
 from collections.abc import Iterator, Sequence
 from fractions import Fraction
+from itertools import pairwise
 
 from msgspec import Struct
 
-from roomspec.layout.laid import Lining, Ring
+from roomspec.layout.laid import Line, Lining, Ring
 from roomspec.layout.touching import Rect
+from roomspec.model.shape import Profile
 from roomspec.model.wall import Wall
 from roomspec.quantities.area import SQUARE_METRE
 from roomspec.quantities.length import METRE, MM
-from roomspec.takeoff.clip import Box, area_within, box_of, box_round
+from roomspec.takeoff.clip import FAR, Box, Corner, area_of, area_within, box_of, box_round, cut_above, cut_to
 from roomspec.takeoff.face import outline_of
-from roomspec.takeoff.voids import Void, area_words, length_words, sides, size_words, voids_of
+from roomspec.takeoff.voids import Void, area_words, length_words, sides, size_words, void_sides, voids_of
 
 
 class Rule(Struct, frozen=True, cache_hash=True):
@@ -69,21 +71,40 @@ class Measure(Struct, frozen=True, cache_hash=True):
 
 
 class _Area(Struct, frozen=True):
-    """What is measured: the boxes of touching finishes within the face's outline."""
+    """What is measured: the parts of the face that touching finishes cover."""
 
-    outline: Ring
-    boxes: tuple[Box, ...]
+    parts: tuple[Sequence[Corner], ...]
 
     def within(self, box: Box) -> Fraction:
-        shared = (common for part in self.boxes if (common := part.common(box)) is not None)
-        return sum((area_within(self.outline, common) for common in shared), start=Fraction(0))
+        return sum((area_within(part, box) for part in self.parts), start=Fraction(0))
+
+    def share(self, void: Void) -> Fraction:
+        """How much of the void lies in it."""
+        if void.rim is None:
+            return self.within(void.box)
+        below = (cut_above(cut_to(part, void.box), void.rim, above=False) for part in self.parts)
+        return sum(map(area_of, below), start=Fraction(0))
 
     @property
     def bounds(self) -> Box:
-        lefts, rights = [box.left for box in self.boxes], [box.right for box in self.boxes]
-        bottoms, tops = [box.bottom for box in self.boxes], [box.top for box in self.boxes]
-        hull = Box(min(lefts), max(rights), min(bottoms), max(tops))
-        return hull.common(box_round(self.outline)) or Box(0, 0, 0, 0)
+        boxes = [box_round(part) for part in self.parts]
+        lefts, rights = [box.left for box in boxes], [box.right for box in boxes]
+        bottoms, tops = [box.bottom for box in boxes], [box.top for box in boxes]
+        return Box(min(lefts), max(rights), min(bottoms), max(tops)) if boxes else Box(0, 0, 0, 0)
+
+
+def _covered(outline: Ring, floor: Profile, region: Box) -> Iterator[Sequence[Corner]]:
+    """What a region covers of an outline, a part for each stretch of the floor line, above which it is measured."""
+    for at, ((x0, y0), (x1, y1)) in enumerate(pairwise(floor)):
+        left = max(region.left, x0 if at else -FAR)
+        right = min(region.right, x1 if at < len(floor) - 2 else FAR)
+        if x0 == x1 or left >= right:
+            continue
+        part = cut_to(outline, Box(left, right, -FAR, FAR))
+        part = cut_above(part, Line(x0, y0 + region.bottom, x1, y1 + region.bottom), above=True)
+        part = cut_above(part, Line(x0, y0 + region.top, x1, y1 + region.top), above=False)
+        if area_of(part):
+            yield part
 
 
 def measure_wall(
@@ -103,13 +124,18 @@ def measure_wall(
     lifted = 0 if skirting <= rule.skirting_over else skirting
     outline = plan or outline_of(wall, lifted, wall.keep("cornice"))
     voids = voids_of(wall, with_surround=not rule.surround_over, hidden=hidden)
-    areas = (_Area(outline, tuple(box_of(wall.finishes[at].region) for at in lining.finishes)) for lining in linings)
+    areas = (_area(wall, lining, outline) for lining in linings)
     measures = [_measure(area, voids, rule, units) for area in areas]
     return Measure(
         area=sum((measure.area for measure in measures), start=Fraction(0)),
         length=sum(measure.length for measure in measures),
         lines=tuple(line for measure in measures for line in measure.lines),
     )
+
+
+def _area(wall: Wall, lining: Lining, outline: Ring) -> _Area:
+    regions = (box_of(wall.finishes[at].region) for at in lining.finishes)
+    return _Area(tuple(part for region in regions for part in _covered(outline, wall.floor, region)))
 
 
 def _measure(area: _Area, voids: Sequence[Void], rule: Rule, units: str) -> Measure:
@@ -122,7 +148,7 @@ def _measure(area: _Area, voids: Sequence[Void], rule: Rule, units: str) -> Meas
     lines = [_sized(bounds, total, units)]
     length = 0
     for void in voids:
-        share = area.within(void.box)
+        share = area.share(void)
         if not share:
             continue
         deducted, words = _judge(area, void, share, rule, units)
@@ -143,7 +169,7 @@ def _sized(bounds: Box, total: Fraction, units: str) -> str:
 def _judge(area: _Area, void: Void, share: Fraction, rule: Rule, units: str) -> tuple[bool, str]:
     """Whether the void is deducted, and the step in words."""
     partly = f", of which {area_words(share, units)} here" if share != void.size else ""
-    words = f"{void.name} {sides(void.box, units)} = {area_words(void.size, units)}{partly}"
+    words = f"{void.name} {void_sides(void, units)} = {area_words(void.size, units)}{partly}"
     if not rule.over or void.always:
         return True, f"{words}: deducted"
     limit = area_words(rule.over * SQUARE_METRE, units)

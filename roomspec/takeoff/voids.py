@@ -6,8 +6,11 @@ from fractions import Fraction
 
 from msgspec import Struct
 
+from roomspec.layout.face import lowest_floor
+from roomspec.layout.laid import Line
+from roomspec.layout.slabs import height_at
 from roomspec.layout.touching import Rect
-from roomspec.model.wall import Opening, Wall
+from roomspec.model.wall import Obstacle, Opening, Wall
 from roomspec.quantities.area import m2_decimal
 from roomspec.quantities.in_units import feet, feet_text, is_imperial, square_feet
 from roomspec.quantities.length import METRE
@@ -30,11 +33,16 @@ class Void(Struct, frozen=True, cache_hash=True):
     reveals: tuple[Reveal, ...] = ()
     always: bool = False
     """True where every method deducts it."""
+    rim: Line | None = None
+    """A rim that slopes, across the box: nothing above it is void."""
 
     @property
-    def size(self) -> int:
+    def size(self) -> Fraction:
         """Its whole area, within the measured area or not."""
-        return self.box.area
+        box, rim = self.box, self.rim
+        if rim is None:
+            return Fraction(box.area)
+        return Fraction((box.right - box.left) * (rim.y0 + rim.y1 - 2 * box.bottom), 2)
 
     @property
     def touch(self) -> Box:
@@ -48,22 +56,32 @@ def voids_of(wall: Wall, with_surround: bool, hidden: Sequence[Rect] = ()) -> tu
     openings = (
         Void(
             _name(opening.kind, opening.label),
-            Box(
-                opening.x - grown,
-                opening.right + grown,
-                opening.sill - (grown if opening.sill else 0),
-                opening.top + grown,
-            ),
+            _placed(wall, opening.x, opening.right, opening.sill, opening.height, grown),
             tuple(_reveal(opening, face) for face in opening.lined),
         )
         for opening in wall.openings
     )
-    obstacles = (
-        Void(_name(thing.kind, thing.label), Box(thing.x, thing.x + thing.width, thing.sill, thing.sill + thing.height))
-        for thing in wall.obstacles
-    )
+    obstacles = (_standing(wall, thing) for thing in wall.obstacles)
     boxes = (Void("boxing", Box(*rect), always=True) for rect in hidden)
     return (*openings, *obstacles, *boxes)
+
+
+def _placed(wall: Wall, left: int, right: int, sill: int, height: int, grown: int = 0) -> Box:
+    """Its place on the face: heights are above the floor in its middle; what has no sill goes down to the floor."""
+    base = height_at(wall.floor, (left + right) // 2)
+    left, right = left - grown, right + grown
+    bottom = base + sill - grown if sill else lowest_floor(wall, left, right)
+    return Box(left, right, bottom, base + sill + height + grown)
+
+
+def _standing(wall: Wall, thing: Obstacle) -> Void:
+    right, end = thing.x + thing.width, thing.end_height
+    name = _name(thing.kind, thing.label)
+    box = _placed(wall, thing.x, right, thing.sill, max(thing.height, end or 0))
+    if end is None or end == thing.height:
+        return Void(name, box)
+    fall = box.top - max(thing.height, end)
+    return Void(name, box, rim=Line(thing.x, fall + thing.height, right, fall + end))
 
 
 def _name(kind: str, label: str) -> str:
@@ -100,6 +118,15 @@ def length_words(length: int, units: str) -> str:
 def area_words(area: Fraction | int, units: str) -> str:
     """A measured area: `2.478 m2`, or `26.67 ft2`."""
     return f"{square_feet(area)} ft2" if is_imperial(units) else f"{square_metres(area)} m2"
+
+
+def void_sides(void: Void, units: str) -> str:
+    """The sides of a void; of a rim that slopes both heights: `1.700 x 0.400 to 0.800`."""
+    box, rim = void.box, void.rim
+    if rim is None:
+        return sides(box, units)
+    low, high = (size_words(y - box.bottom, units) for y in (rim.y0, rim.y1))
+    return f"{size_words(box.right - box.left, units)} x {low} to {high}"
 
 
 def sides(box: Box, units: str) -> str:
