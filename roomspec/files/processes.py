@@ -1,5 +1,6 @@
 """Jobs checked in several processes; imported only where that pays, since multiprocessing is slow to import."""
 
+import gc
 import signal
 from collections.abc import Callable, Iterator
 from concurrent.futures import BrokenExecutor, Future, ProcessPoolExecutor
@@ -57,8 +58,9 @@ def _result(future: "Future[bytes]") -> list[Checked]:
 
 
 def _begin() -> None:
-    """Ctrl-C is for the process that started this one."""
+    """Ctrl-C is for the process that started this one; what a check makes is kept, so nothing looks for garbage."""
     signal.signal(signal.SIGINT, signal.SIG_IGN)
+    gc.disable()
 
 
 def _check_share(root: str, jobs: list[str], keep: bool) -> bytes:
