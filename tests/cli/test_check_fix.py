@@ -37,6 +37,18 @@ def test_unsafe_fixes_only_when_asked(run, slips):
     assert "finish board by glued" in slips.read_text()
 
 
+def test_nothing_is_written_that_only_who_was_on_site_can_say(run, small):
+    """A place, a sill or a surface that nobody recorded is asked for, never made up."""
+    job = small / "job.room"
+    text = (
+        job.read_text().replace("  surface sound\n", "").replace("wall a 3000\n", "wall a 3000\n    door 900 x 2000\n")
+    )
+    job.write_text(text)
+    ended = run("check", small, "--fix", "--unsafe-fixes")
+    assert job.read_text() == text
+    assert ended.code == 1 and "missing-line" in ended.out
+
+
 @pytest.mark.parametrize("ends", ["\n", "\r\n"])
 @pytest.mark.parametrize("mark", [b"", b"\xef\xbb\xbf"])
 def test_line_ends_and_byte_order_marks_stay(run, slips, ends, mark):
