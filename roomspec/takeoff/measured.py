@@ -4,8 +4,9 @@ The measured area is the finish's region of the face, not shortened by trims or 
 The faces of boxes, the backs of niches and the leaves of hatches are measured by themselves (DIN 18340 4.2: backs of
 niches, whatever their size); a niche's other faces are reveals. What a box hides is deducted by every method. Each
 method has its own rule for what lies in an area:
-`net` every void deducted. `nrm2` (RICS NRM2, from memory) and `smm7` (SMM7) voids up to 1.00 and 0.50 m2 wholly within
-the area not deducted, those on its boundary always; areas up to 600 and 300 mm wide by length. `vob` (VOB/C ATV DIN
+`net` every void deducted, lined reveals by area. `nrm2` (RICS NRM2, from memory) and `smm7` (SMM7) voids up to 1.00 and
+0.50 m2 wholly within the area not deducted, those on its boundary always; areas and lined reveals up to 600 and 300 mm
+wide by length, reveals deeper than that by area. `vob` (VOB/C ATV DIN
 18340, 18363) voids up to and including 2.5 m2 measured over whatever surrounds them, lined reveals by length (deeper
 than 1 m by area), a skirting up to 10 cm measured over. `is1200` (IS 1200 parts 12, 13) up to 0.5 m2 no deduction, up
 to 3 m2 one face, beyond both with reveals by area: a lining has one face, which bears the deduction in both steps.
@@ -43,20 +44,21 @@ class Rule(Struct, frozen=True, cache_hash=True):
     """A kept architrave is measured over and the opening judged alone."""
     reveals_beyond: Fraction | None = None
     """Lined reveals are measured where the void is larger than this, in m2; None: never."""
-    reveals_by_length: bool = False
+    reveals_linear: int = 0
+    """Lined reveals up to this deep, in nanometres, are measured by length, deeper ones by area."""
 
 
 RULES = {
-    "net": Rule(over=Fraction(0)),
-    "nrm2": Rule(over=Fraction(1), linear=600 * MM),
-    "smm7": Rule(over=Fraction(1, 2), linear=300 * MM),
+    "net": Rule(over=Fraction(0), reveals_beyond=Fraction(0)),
+    "nrm2": Rule(over=Fraction(1), linear=600 * MM, reveals_beyond=Fraction(0), reveals_linear=600 * MM),
+    "smm7": Rule(over=Fraction(1, 2), linear=300 * MM, reveals_beyond=Fraction(0), reveals_linear=300 * MM),
     "vob": Rule(
         over=Fraction(5, 2),
         only_within=False,
         skirting_over=100 * MM,
         surround_over=True,
         reveals_beyond=Fraction(0),
-        reveals_by_length=True,
+        reveals_linear=METRE,
     ),
     "is1200": Rule(over=Fraction(1, 2), only_within=False, reveals_beyond=Fraction(3)),
 }
@@ -186,7 +188,7 @@ def _reveals(void: Void, share: Fraction, rule: Rule, units: str) -> Iterator[tu
         return
     for reveal in void.reveals:
         words = f"{void.name} reveal {reveal.face}"
-        if rule.reveals_by_length and (reveal.deep is None or reveal.deep <= METRE):
+        if rule.reveals_linear and (reveal.deep is None or reveal.deep <= rule.reveals_linear):
             yield reveal.length, Fraction(0), f"{words}, by length: {length_words(reveal.length, units)}"
         elif reveal.deep is None:
             length = length_words(reveal.length, units)

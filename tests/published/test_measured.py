@@ -116,6 +116,26 @@ def test_vob_deep_reveals_by_area() -> None:
     assert (m2_decimal(result.area), result.length) == (Decimal("14.0015"), 0)
 
 
+@pytest.mark.parametrize(
+    ("method", "deep", "area", "length"),
+    [
+        ("net", 250, "11.675", 0),
+        ("nrm2", 600, "10.700", 3900),
+        ("nrm2", 601, "13.0439", 0),
+        ("smm7", 300, "10.700", 3900),
+        ("smm7", 301, "11.8739", 0),
+    ],
+)
+def test_lined_reveals_are_never_left_out(method: str, deep: int, area: str, length: int) -> None:
+    """M-08, M-09 (600 mm from memory): 3.900 m of reveals by length where that narrow, else by area.
+
+    The window of 1.80 m2 is deducted from 12.5 m2 by each of these methods: 10.70 m2.
+    """
+    hole = opening("window", 1500, 1200, 1000, sill=900, reveal=deep * MM, lined=("jambs", "head"))
+    result = measured(lined(5000, 2500, hole), method)
+    assert (m2_decimal(result.area), result.length) == (Decimal(area), length * MM)
+
+
 @pytest.mark.parametrize(("size", "expected"), [(100, "12.5"), (101, "11.995")])
 def test_vob_skirting(size: int, expected: str) -> None:
     """M-06: a skirting of up to 10 cm is measured over, a higher one is not."""
