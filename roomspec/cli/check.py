@@ -29,7 +29,7 @@ from roomspec.files.jobs import jobs_below
     help="Exit 1 from error (so it is), warning or hint on.",
 )
 @click.option("--fix", is_flag=True, help="Mend in the files what is safe to mend.")
-@click.option("--unsafe-fixes", is_flag=True, help="Mend also where a choice is made for you.")
+@click.option("--unsafe-fixes", is_flag=True, help="With --fix or --diff: mend also where a choice is made for you.")
 @click.option("--diff", is_flag=True, help="Show what --fix would change.")
 @click.option("--baseline", metavar="FILE", help="Leave out the findings set aside in FILE.")
 @click.option("--no-baseline", is_flag=True, help="Tell also what the settings' baseline sets aside.")

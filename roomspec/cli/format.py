@@ -49,7 +49,8 @@ def format_files(paths: tuple[str, ...], check: bool, diff: bool, name: str) -> 
             screen.show(difference(result))
         else:
             click.echo(f"{'would format' if check else 'formatted'} {result.name}")
-    click.echo(_summary(len(changed), len(results), dry=check or diff), err=True)
+    if results or not trouble:
+        click.echo(_summary(len(changed), len(results), dry=check or diff), err=True)
     return TROUBLE if trouble else FINDINGS if changed and (check or diff) else CLEAN
 
 

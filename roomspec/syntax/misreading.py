@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Iterable
+from decimal import Decimal
 from functools import lru_cache
 
 from msgspec import Struct
@@ -229,10 +230,20 @@ def _left_out(text: str, misfit: Misfit, word: str) -> Misreading | None:
                 said = text[start:stop]
                 message = f"`{_shown(said)}` stands where a text in quotation marks belongs"
                 return Misreading(start, stop, message, f'write "{_shown(said)}"', f'"{said}"')
+    if adding == ["to"] and _falls_short(text[:start].split()[-1:], word):
+        return None
     if len(adding) == 1 and text[: misfit.start].split()[-1:] != adding:
         message = f"`{adding[0]}` is missing before `{_shown(word)}`"
         return Misreading(start, end, message, _as_in(misfit), f"{adding[0]} {word}")
     return None
+
+
+def _falls_short(before: list[str], word: str) -> bool:
+    """True where a range would end below half of where it begins: `188 0` is no `188 to 0`."""
+    figures = [*before, word]
+    if not all(figure.replace(".", "", 1).isdecimal() for figure in figures):
+        return False
+    return len(figures) == 2 and 2 * Decimal(word) < Decimal(before[0])
 
 
 def _unwanted(text: str, misfit: Misfit, word: str) -> Misreading:

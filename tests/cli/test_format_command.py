@@ -88,3 +88,10 @@ def test_a_missing_file_is_refused(run, tmp_path):
 def test_standard_input_stands_alone(run, untidy):
     """`-` together with files is a mistake."""
     assert run("format", "-", untidy).refused
+
+
+def test_nothing_is_counted_where_no_file_is_read(run, tmp_path):
+    """The error alone is said."""
+    ended = run("format", tmp_path / "missing.room")
+    assert ended.code == 2
+    assert ended.err.count("\n") == 1 and "as they should be" not in ended.err

@@ -1,7 +1,6 @@
 """What clients do wrong, and what happens to connections: the server answers, says so once, and lives."""
 
 import json
-import os
 import subprocess
 import sys
 import time
@@ -132,7 +131,6 @@ def test_the_server_ends_when_its_input_ends(start: Start):
     assert client.process.wait(5) == 1
 
 
-@pytest.mark.skipif(os.name != "posix", reason="another system tells of processes in another way")
 def test_the_server_ends_when_the_clients_process_is_gone(start: Start):
     """Even where something else still holds its input open."""
     with subprocess.Popen([sys.executable, "-c", "input()"], stdin=subprocess.PIPE) as other:

@@ -173,3 +173,12 @@ def test_noise_is_limited_and_quick() -> None:
 def test_a_huge_line_is_read_at_once(line: str) -> None:
     """No line takes more than its length."""
     assert all(len(message) < 300 for _, _, message in shown(f"room 1\n{line}\n"))
+
+
+@pytest.mark.parametrize(("line", "offered"), [("188 0", False), ("188 5", False), ("1880 1884", True)])
+def test_to_is_offered_only_where_it_makes_a_range(line: str, offered: bool) -> None:
+    """`188 0` is a slip for one figure, `1880 1884` may be two readings."""
+    tree = read_file("a.room", f"room 1\n  wall b {line}\n")
+    said = [*tree.problems, *(problem for placed in tree.blocks for problem in placed.block.problems)]
+    assert len(said) == 1
+    assert any("`to " in fix.title for fix in said[0].fixes) is offered

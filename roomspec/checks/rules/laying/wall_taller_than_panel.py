@@ -84,7 +84,7 @@ def wall_taller_than_panel(facts: RoomFacts) -> Iterator[Finding]:
             yield Finding(
                 at=facts.here(("wall", wall.name, "finishes", run.finishes[0], "panel")),
                 message=(
-                    f"wall {wall.name}: the panels have {length_text(height, units)} to cover and {panel.name} is"
+                    f"the panels have {length_text(height, units)} to cover and {panel.name} is"
                     f" {figure_text(panel.length, units)} long, {figure_text(height - panel.length, units)} short; no"
                     " trim covers the end"
                     f" joints{where}"
@@ -96,4 +96,5 @@ def wall_taller_than_panel(facts: RoomFacts) -> Iterator[Finding]:
                 ),
                 about=(f"wall {wall.name}", f"panel {panel.name}", f"method {method.name}"),
                 related=(Related("the panel's length", entry),) if entry else (),
+                face=f"wall {wall.name}",
             )
