@@ -3,11 +3,13 @@
 Rows at no more than the spacing, evenly divided, and one along each border that the panels do not run with: so at
 both ends of the run, at the heads and sills of openings, along rims and slopes. A row that already lies within one
 batten's width of such a border is that border's batten. Borders that the panels run with (jambs, ends) get none of
-their own: the rows end there.
+their own: the rows end there. What would be shorter than a batten is wide is none, at the end of a whole length too:
+a fitter leaves it out (common practice, no source).
 """
 
 from bisect import bisect_right
 from collections.abc import Iterable, Sequence
+from fractions import Fraction
 from operator import itemgetter
 
 from msgspec import Struct
@@ -16,7 +18,7 @@ from roomspec.layout.laid import Line, Lining
 from roomspec.model.method import Battens
 from roomspec.model.product import Support, Trim
 from roomspec.quantities.length import MM
-from roomspec.takeoff.clip import box_of, end_to_end, part_of
+from roomspec.takeoff.clip import box_of, end_to_end, length_of, part_of
 from roomspec.takeoff.face import Face
 from roomspec.takeoff.inside import Pieces, pieces_on
 from roomspec.takeoff.lines import is_level, is_upright, middle, panels_run_up
@@ -50,9 +52,24 @@ def set_out_battens(face: Face, lining: Lining) -> tuple[Batten, ...]:
             if upright != panels_up:
                 found += _behind_joints(lining, pieces, layer.support, upright, [line for _, line in found])
             found += _behind_fixtures(face, pieces, layer.support, upright, [line for _, line in found])
-        result += (Batten(number, why, line, layer.support) for why, line in found)
+        for why, line in found:
+            fitted = fitted_length(length_of(line), layer.support)
+            if fitted:
+                result.append(Batten(number, why, _shortened(line, fitted), layer.support))
         upright = not upright
     return tuple(result)
+
+
+def fitted_length(length: int, support: Support, longest: int | None = None) -> int:
+    """A batten's length without what is shorter than the batten is wide; pieces of `longest`, else of its stock's."""
+    if length < support.width:
+        return 0
+    rest = length % (longest or max(stock.length for stock in support.stocks))
+    return length - rest if rest < support.width else length
+
+
+def _shortened(line: Line, length: int) -> Line:
+    return part_of(line, (Fraction(0), Fraction(length, length_of(line))))
 
 
 def count_supports(extent: int, spacing: int) -> int:

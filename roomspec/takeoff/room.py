@@ -14,7 +14,7 @@ from roomspec.model.product import Compound, Panel, Sheet, Support, Trim
 from roomspec.model.room import Room
 from roomspec.model.wall import Wall
 from roomspec.takeoff.adhesive import adhesive_bead
-from roomspec.takeoff.battens import set_out_battens
+from roomspec.takeoff.battens import fitted_length, set_out_battens
 from roomspec.takeoff.clip import length_of
 from roomspec.takeoff.corners import Beside
 from roomspec.takeoff.fastening import fastenings
@@ -170,9 +170,12 @@ def _length_blanks(wall: WallTakeOff, name: str, access: int | None) -> Iterable
 
 
 def lengths_of_run(length: int, product: Trim | Support, access: int | None = None) -> tuple[int, ...]:
-    """A run longer than the stock that can be got in as whole lengths and a remainder; a shorter one whole."""
+    """A run longer than the stock that can be got in as whole lengths and a remainder; a shorter one whole.
+
+    A batten's remainder that is shorter than the batten is wide is left out.
+    """
     longest = longest_piece(product, access)
-    whole, rest = divmod(length, longest)
+    whole, rest = divmod(fitted_length(length, product, longest) if isinstance(product, Support) else length, longest)
     return (longest,) * whole + ((rest,) if rest else ())
 
 

@@ -12,7 +12,7 @@ from roomspec.model.shape import SetOut
 from roomspec.model.wall import Studs, Wall, WallPoint
 from roomspec.quantities.length import MM
 from roomspec.takeoff.clip import length_of
-from roomspec.takeoff.room import take_off_lining
+from roomspec.takeoff.room import lengths_of_run, take_off_lining
 from roomspec.takeoff.taken import LiningTakeOff
 
 
@@ -186,3 +186,26 @@ def test_a_glued_lining_takes_neither() -> None:
     """Without battens, screw or fix nothing is counted."""
     lining = taken(wall(3000, 2400, finish(glued())))
     assert (lining.battens, lining.fixings) == ((), ())
+
+
+@pytest.mark.parametrize(("pier", "total", "fixings"), [(4, 20_992, 46), (49, 20_902, 46), (50, 21_000, 50)])
+def test_a_batten_shorter_than_it_is_wide_is_left_out(pier: int, total: int, fixings: int) -> None:
+    """Battens 50 wide: a pier of 4 or 49 beside a window takes none of them, one of 50 does. No source.
+
+    Rows at 0, 400, 800, 2000 and 2400 are 3000 long, head and sill 2000: 6 and 5 fixings each. Those at 1200 and 1600
+    have what is left of 1000 (3 each) and the pier (2 each).
+    """
+    hole = opening("window", 2000, 900, 1000 - pier, sill=900)
+    lining = taken(wall(3000, 2400, finish(battened()), openings=(hole,)))
+    assert millimetres(lining) == total
+    assert lining.fixings[1] == (FRAME_FIXING, fixings)
+
+
+@pytest.mark.parametrize(("width", "row", "fixings"), [(2404, 2400, 5), (2449, 2400, 5), (2450, 2450, 6)])
+def test_the_last_millimetres_of_a_batten_are_left_out(width: int, row: int, fixings: int) -> None:
+    """Seven rows from lengths of 2400, 50 wide: a remainder of 4 or 49 is none, one of 50 is cut. No source."""
+    lining = taken(wall(width, 2400, finish(battened())))
+    assert millimetres(lining) == 7 * row
+    assert lining.fixings[1] == (FRAME_FIXING, 7 * fixings)
+    cut = (2400 * MM,) if row == 2400 else (2400 * MM, 50 * MM)
+    assert lengths_of_run(width * MM, batten()) == cut
