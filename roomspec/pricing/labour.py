@@ -1,4 +1,7 @@
-"""Labour: quantities by the gang's constants and rate."""
+"""Labour: quantities by the gang's constants and rate.
+
+Hours are rounded to the hundredth and cost is of these, so that a reader can check each printed line.
+"""
 
 from collections.abc import Iterable
 from decimal import ROUND_HALF_UP, Decimal
@@ -15,7 +18,7 @@ ALLOWANCES = frozenset(("rooms", "mitres", "boxing"))
 
 
 class LabourLine(Struct, frozen=True, cache_hash=True):
-    """One task. `hours` to the hundredth; `cost` of the exact hours, rounded to the cent.
+    """One task. `hours` to the hundredth; `cost` of these hours, rounded to the cent.
 
     `constant` is the one used: without one `hours` is None too. `cost` is None there, and where the gang has no rate.
     """
@@ -78,14 +81,11 @@ def _line(
 ) -> LabourLine:
     if constant is None:
         return LabourLine(task, _places(amount, 3), unit, None, None, None, amount)
-    hours = amount * Fraction(constant.hours)
-    cost = rounded(_decimal(hours * Fraction(rate)), cent) if rate is not None else None
-    return LabourLine(task, _places(amount, 3), unit, _places(hours, 2), cost, constant, amount)
-
-
-def _decimal(exact: Fraction) -> Decimal:
-    return Decimal(exact.numerator) / Decimal(exact.denominator)
+    hours = _places(amount * Fraction(constant.hours), 2)
+    cost = rounded(hours * rate, cent) if rate is not None else None
+    return LabourLine(task, _places(amount, 3), unit, hours, cost, constant, amount)
 
 
 def _places(exact: Fraction, places: int) -> Decimal:
-    return _decimal(exact).quantize(Decimal(1).scaleb(-places), ROUND_HALF_UP)
+    value = Decimal(exact.numerator) / Decimal(exact.denominator)
+    return value.quantize(Decimal(1).scaleb(-places), ROUND_HALF_UP)

@@ -35,7 +35,7 @@ class OrderLine(Struct, frozen=True, cache_hash=True):
     `needed` and `spare` are single units, `ordered` is `packs` whole packs of `pack`. `unit_price` is the price as the
     catalogue gives it, `price_per` what it buys (each, pack, m, m2); of several prices that of the longest length.
     `cost` is rounded to the cent, None where a price is missing. `over_net` is what is bought over the net area, in
-    per cent to one decimal, for panels.
+    per cent to one decimal, for panels. `cost_bound`, of what is needed, is not rounded (takeoff/taken.py, Quantity).
     """
 
     kind: str
@@ -43,6 +43,7 @@ class OrderLine(Struct, frozen=True, cache_hash=True):
     title: str
     needed: int
     bound: int | None
+    cost_bound: Decimal | None
     proven: bool | None
     spare: int
     pack: int
@@ -73,6 +74,7 @@ def order_line(quantity: Quantity, spare_percent: Decimal, cent: Decimal) -> Ord
         title=product.title,
         needed=quantity.needed,
         bound=quantity.bound,
+        cost_bound=quantity.cost_bound,
         proven=quantity.proven,
         spare=spare,
         pack=product.pack,

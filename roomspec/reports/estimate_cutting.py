@@ -1,13 +1,16 @@
 """Cutting plans in the shape of the estimate."""
 
+from decimal import Decimal
+
 from roomspec.cutting.pattern import Pattern
 from roomspec.quantities.length import to_mm
+from roomspec.quantities.money import rounded
 from roomspec.reports.estimate_json import CuttingOut, PatternOut, PieceOut
 from roomspec.takeoff.taken import PooledPlan
 
 
-def cutting_out(pooled: PooledPlan) -> CuttingOut:
-    """One product's plan in one pool."""
+def cutting_out(pooled: PooledPlan, cent: Decimal) -> CuttingOut:
+    """One product's plan in one pool, its money to the cent."""
     plan = pooled.plan
     numbered = plan.sets is not None
     return CuttingOut(
@@ -17,6 +20,8 @@ def cutting_out(pooled: PooledPlan) -> CuttingOut:
         panels=plan.panels,
         sets=plan.sets,
         bound=plan.bound,
+        cost=None if plan.cost is None else rounded(plan.cost, cent),
+        cost_bound=None if plan.cost_bound is None else rounded(plan.cost_bound, cent),
         proven=plan.proven,
         patterns=tuple(_pattern(pattern, numbered, pooled.kind == "panel") for pattern in plan.patterns),
     )

@@ -30,17 +30,21 @@ class JobOut(Struct, frozen=True):
 
 
 class LengthCount(Struct, frozen=True):
-    """How many of one stock length."""
+    """How many of one stock length, and the price that holds for it, null where there is none."""
 
     length_mm: Number
     count: int
+    unit_price: Decimal | None
+    price_per: str | None
 
 
 class OrderOut(Struct, frozen=True):
     """One line of the order.
 
     `needed` is before spare and packs; `bound` the proven least that any cutting plan could use, null where nothing is
-    cut. `over_net_percent` is what is bought over the net area, for panels.
+    cut. Where lengths that differ in cost can be chosen, `proven` is of money: `cost_bound` is what any plan costs at
+    least, before spare and packs; else it is null. `unit_price` is the price of the longest of `lengths`.
+    `over_net_percent` is what is bought over the net area, for panels.
     """
 
     kind: str
@@ -48,6 +52,7 @@ class OrderOut(Struct, frozen=True):
     title: str
     needed: int
     bound: int | None
+    cost_bound: Decimal | None
     proven: bool | None
     spare: int
     pack: int
@@ -86,6 +91,8 @@ class PatternOut(Struct, frozen=True):
 class CuttingOut(Struct, frozen=True):
     """The cutting plan of one product in one pool; no plan can use fewer than `bound`.
 
+    Of several lengths, all priced, the cheapest plan is sought: `cost` is what it needs, no plan costs less than
+    `cost_bound`, and `proven` says that they are equal. Else both are null.
     For numbered panels `sets` are the whole sets to order, and `bound` holds for these.
     """
 
@@ -95,6 +102,8 @@ class CuttingOut(Struct, frozen=True):
     panels: int
     sets: int | None
     bound: int
+    cost: Decimal | None
+    cost_bound: Decimal | None
     proven: bool
     patterns: tuple[PatternOut, ...]
 
@@ -120,7 +129,10 @@ class MeasuredOut(Struct, frozen=True):
 
 
 class LabourOut(Struct, frozen=True):
-    """One task: its quantity, the hours that the gang's constant gives, null without one, and their cost."""
+    """One task: its quantity, the hours that the gang's constant gives, null without one, and their cost.
+
+    `hours` are to the hundredth, and `cost` is of these at the estimate's `rate`.
+    """
 
     task: str
     quantity: Number
@@ -186,6 +198,8 @@ class EstimateOut(Struct, frozen=True):
     order: tuple[OrderOut, ...]
     cutting: tuple[CuttingOut, ...]
     measured: MeasuredOut
+    rate: Decimal | None
+    """What the gang costs an hour; null where there is no gang or it names none."""
     labour: tuple[LabourOut, ...]
     extras: tuple[ExtraOut, ...]
     price: PriceOut

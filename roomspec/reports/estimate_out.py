@@ -43,8 +43,9 @@ def estimate_of(snapshot: Snapshot) -> EstimateOut:
         job=_job(snapshot.path, job),
         rooms=tuple(map(room_out, job.rooms, made.laid, taken.rooms)),
         order=tuple(_order_line(line, cent) for line in estimate.order),
-        cutting=tuple(map(cutting_out, taken.plans)),
+        cutting=tuple(cutting_out(pooled, cent) for pooled in taken.plans),
         measured=_measured(job, taken),
+        rate=None if job.gang is None or job.gang.rate is None else _to_cents(job.gang.rate, cent),
         labour=tuple(
             LabourOut(
                 line.task,
@@ -82,13 +83,21 @@ def _order_line(line: OrderLine, cent: Decimal) -> OrderOut:
         title=line.title,
         needed=line.needed,
         bound=line.bound,
+        cost_bound=None if line.cost_bound is None else rounded(line.cost_bound, cent),
         proven=line.proven,
         spare=line.spare,
         pack=line.pack,
         packs=line.packs,
         ordered=line.ordered,
         lengths=tuple(
-            LengthCount(to_mm(part.length), part.ordered) for part in line.lengths if part.length is not None
+            LengthCount(
+                to_mm(part.length),
+                part.ordered,
+                _to_cents(part.price.amount, cent) if part.price else None,
+                part.price.per if part.price else None,
+            )
+            for part in line.lengths
+            if part.length is not None
         ),
         unit_price=None if line.unit_price is None else _to_cents(line.unit_price, cent),
         price_per=line.price_per,

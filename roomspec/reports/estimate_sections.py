@@ -23,6 +23,7 @@ LEFT_OUT = 20
 """Lines that are left out of the figures and named; of more only the number is said."""
 UNPRICED = "without what has no price"
 PROVEN = "Proven: no cutting plan can do with fewer."
+PROVEN_IN_MONEY = "Proven cost, where lengths differ in cost: no cutting plan can do for less, before spare and packs."
 
 
 def estimate_sections(out: EstimateOut) -> tuple[Section, ...]:
@@ -66,23 +67,23 @@ def _order(out: EstimateOut) -> Section:
             _proof(line),
             str(line.spare or ""),
             _ordered(line, units),
-            _unit_price(line.unit_price, line.price_per, units, currency)
-            if line.unit_price is not None
-            else "no price",
+            _line_price(line, units, currency),
             money_text(line.cost) if line.cost is not None else "",
             f"{line.over_net_percent} %" if line.over_net_percent is not None else "",
         )
         for line in out.order
     ]
     heads = ("Item", "Needed", "Proof", "Spare", "Order", "Price", "Cost", "Over net")
-    before = (PROVEN,) if any(line.proven for line in out.order) else ()
+    in_money = {line.cost_bound is not None for line in out.order if line.proven}
+    before = (*((PROVEN,) if False in in_money else ()), *((PROVEN_IN_MONEY,) if True in in_money else ()))
     return Section("Order", before, heads, "lllrllrr", tuple(rows), less=(7, 3, 5))
 
 
 def _proof(line: OrderOut) -> str:
     if line.bound is None:
         return ""
-    return f"{line.bound}, proven" if line.proven else f"at least {line.bound}"
+    bound = str(line.bound) if line.cost_bound is None else f"cost {money_text(line.cost_bound)}"
+    return f"{bound}, proven" if line.proven else f"at least {bound}"
 
 
 def _ordered(line: OrderOut, units: str) -> str:
@@ -91,8 +92,19 @@ def _ordered(line: OrderOut, units: str) -> str:
     return f"{line.ordered}{many}" + (f": {lengths}" if len(line.lengths) > 1 else "")
 
 
-def _unit_price(price: Decimal, per: str | None, units: str, currency: str) -> str:
+def _line_price(line: OrderOut, units: str, currency: str) -> str:
+    """The price of one; where lengths differ in it each one's, in their order: `36.00 and 20.00 each`."""
+    prices = [_unit_price(part.unit_price, part.price_per, units, currency) for part in line.lengths]
+    if len(set(prices)) < 2:
+        return _unit_price(line.unit_price, line.price_per, units, currency)
+    amounts, pers = zip(*(price.split(" ", 1) for price in prices), strict=True)
+    return listed(prices) if len(set(pers)) > 1 else f"{listed(amounts)} {pers[0]}"
+
+
+def _unit_price(price: Decimal | None, per: str | None, units: str, currency: str) -> str:
     """`31.50 each`, `4.20 per ft2`: with the currency's decimals, two more where the price is finer than its coin."""
+    if price is None:
+        return "no price"
     amount, unit = per_unit(price, per or "each", units)
     coins = max(0, -int(cent_of(currency).as_tuple().exponent))
     return f"{at_least_places(amount, coins, coins + 2)} {'each' if unit == 'each' else f'per {unit}'}"
@@ -140,7 +152,10 @@ def _labour(out: EstimateOut) -> Section:
         for extra in out.extras
     ]
     heads = ("Task", "Quantity", "Takes", "Hours", "Cost")
-    return Section("Labour and extras", heads=heads, align="lrrrr", rows=tuple(rows))
+    before: tuple[str, ...] = ()
+    if out.rate is not None and any(line.cost is not None for line in out.labour):
+        before = (f"An hour costs {money_text(out.rate)}; costs are of the hours as printed.",)
+    return Section("Labour and extras", before, heads, "lrrrr", tuple(rows))
 
 
 def _constant(line: LabourOut, units: str) -> str:

@@ -1,6 +1,7 @@
 """Taking off the job: rooms pooled, panels and lengths cut, every product counted."""
 
 from collections.abc import Callable, Iterable, Iterator, Sequence
+from decimal import Decimal
 from fractions import Fraction
 from math import ceil
 
@@ -11,7 +12,7 @@ from roomspec.model.product import Panel, Product, Trim
 from roomspec.model.room import Room
 from roomspec.takeoff.pooling import add_extras, by_pool, name_blanks, pool_for, pool_of
 from roomspec.takeoff.sections import tubes
-from roomspec.takeoff.stock import panel_stock, stock_lengths
+from roomspec.takeoff.stock import Lengthwise, panel_stock, stock_lengths
 from roomspec.takeoff.taken import LiningTakeOff, PooledPlan, Quantity, RoomTakeOff, TakeOff
 from roomspec.takeoff.work import add_up
 
@@ -82,7 +83,7 @@ def _lengths(taken: Taken, planner: LengthPlanner, kerf: int) -> Iterator[Cut]:
         yield _cut_quantity(item, plans, Fraction(net)), plans
 
 
-def _cut_quantity(product: Product, plans: Sequence[PooledPlan], net: Fraction) -> Quantity:
+def _cut_quantity(product: Lengthwise, plans: Sequence[PooledPlan], net: Fraction) -> Quantity:
     by_stock: dict[int, int] = {}
     for pooled in plans:
         for length, count in pooled.plan.by_stock:
@@ -95,7 +96,24 @@ def _cut_quantity(product: Product, plans: Sequence[PooledPlan], net: Fraction) 
         proven=all(pooled.plan.proven for pooled in plans),
         by_stock=tuple(sorted(by_stock.items(), reverse=True)),
         net=net,
+        cost_bound=_cost_bound(product, plans),
     )
+
+
+def _cost_bound(product: Lengthwise, plans: Sequence[PooledPlan]) -> Decimal | None:
+    """The least money over all pools; None where a product's lengths cost the same, or one has no price.
+
+    A pool that only one length can be got into has no plan in money: there the fewest are the cheapest.
+    """
+    costs = {stock.length: stock.cost for stock in stock_lengths(product)}
+    if len(set(costs.values())) < 2 or not all(costs.values()):
+        return None
+    bounds = []
+    for pooled in plans:
+        plan = pooled.plan
+        one = costs[plan.by_stock[0][0]] if plan.by_stock else None
+        bounds.append(plan.cost_bound if plan.cost_bound is not None else plan.bound * (one or Decimal(0)))
+    return sum(bounds, start=Decimal(0))
 
 
 def _uncut(taken: Taken) -> Iterator[Quantity]:

@@ -1,5 +1,6 @@
 """What taking off gives. Lengths in nanometres, areas in square nanometres, volumes in millilitres."""
 
+from decimal import Decimal
 from fractions import Fraction
 
 from msgspec import Struct
@@ -102,7 +103,8 @@ class Quantity(Struct, frozen=True, cache_hash=True):
 
     `bound` is the least that any cutting plan could use and `proven` that `needed` is the least, both None where
     nothing is cut. `by_stock` counts by length where there are lengths. `net` is what is built in: area of panels,
-    length of trims and battens, millilitres, single fixings, area of sheet with laps.
+    length of trims and battens, millilitres, single fixings, area of sheet with laps. `cost_bound` is the least money
+    that any cutting plan costs, given where lengths that differ in cost can be chosen: `proven` is then of money.
     """
 
     kind: str
@@ -112,6 +114,7 @@ class Quantity(Struct, frozen=True, cache_hash=True):
     proven: bool | None
     by_stock: tuple[tuple[int, int], ...]
     net: Fraction
+    cost_bound: Decimal | None = None
 
 
 class PooledPlan(Struct, frozen=True, cache_hash=True):

@@ -43,6 +43,7 @@ def test_access_leaves_the_short_lengths() -> None:
     assert ordered(free, "two").by_stock == ((4200 * MM, 10), (2400 * MM, 1))
     assert ordered(tight, "two").by_stock == ((2400 * MM, 21),)
     assert next(line.cost for line in tight.priced.order if line.item == "two") == Decimal("420.00")
+    assert [ordered(made, "two").cost_bound for made in (free, tight)] == [Decimal("380.00"), Decimal("420.00")]
 
 
 def test_access_limits_how_long_a_piece_is() -> None:

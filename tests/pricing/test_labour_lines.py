@@ -121,7 +121,7 @@ def test_without_a_rate_there_is_no_cost() -> None:
     assert (line.hours, line.cost) == (Decimal("2.16"), None)
 
 
-def test_cost_is_rounded_once() -> None:
-    """1/3 m2 at 0.5 h is shown as 0.17 h, and costs 62 / 6 = 10.33, not 0.17 x 62 = 10.54."""
+def test_cost_is_of_the_printed_hours() -> None:
+    """1/3 m2 at 0.5 h is shown as 0.17 h, and costs 0.17 x 62 = 10.54, as a reader checks it."""
     (line,) = lines((takes("0.5", "m2", "panels"),), work("panels", "vertical", m2="1/3"))
-    assert (line.hours, line.cost) == (Decimal("0.17"), Decimal("10.33"))
+    assert (line.hours, line.cost) == (Decimal("0.17"), Decimal("10.54"))

@@ -5,7 +5,7 @@ import datetime
 from roomspec.analysis.session import Session
 from roomspec.analysis.world import MemoryWorld
 from roomspec.reports.estimate_out import estimate_of
-from roomspec.reports.estimate_sections import estimate_sections
+from roomspec.reports.estimate_sections import PROVEN, PROVEN_IN_MONEY, estimate_sections
 from roomspec.reports.estimate_text import estimate_text
 from roomspec.reports.section import Section
 
@@ -123,3 +123,69 @@ def test_of_many_errors_the_first_are_named():
     head = estimate_sections(estimated(text))[0]
     assert len(head.items) == 21
     assert head.items[-1] == f"and {len(estimated(text).findings.left_out) - 20} more"
+
+
+TWO_LENGTHS = """\
+job lengths
+  kerf 3
+  labour two
+room 1
+  height 2090
+  on plaster
+  finish board by glued vertical
+  wall a 5250
+panel board
+  length 2400 at 20.00 each
+  length 4200 at 36.00 each
+  cover 250
+  thick 10
+  pack 2
+adhesive grab
+  tube 290 ml
+method glued
+  glue grab bead 8 every 100
+gang two
+  rate 50.00 per h
+  takes 0.333 h/m2 for panels
+"""
+
+
+def test_each_length_has_its_price_and_the_proof_is_in_money() -> None:
+    """21 pieces of 2090: ten of 4200 at 36.00 and one of 2400 at 20.00 are 380.00; in packs of 2 they are 400.00."""
+    out = estimated(TWO_LENGTHS)
+    panels, plan = out.order[0], out.cutting[0]
+    assert [(part.count, str(part.unit_price), part.price_per) for part in panels.lengths] == [
+        (10, "36.00", "each"),
+        (2, "20.00", "each"),
+    ]
+    assert (str(panels.cost_bound), str(panels.cost), panels.proven) == ("380.00", "400.00", True)
+    assert (str(plan.cost), str(plan.cost_bound), plan.proven) == ("380.00", "380.00", True)
+    order = sections(TWO_LENGTHS)["Order"]
+    assert order.before == (PROVEN_IN_MONEY,)
+    assert order.rows[0][2:7] == (
+        "cost 380.00, proven",
+        "",
+        "12 (6 packs of 2): 10 of 4200 and 2 of 2400",
+        "36.00 and 20.00 each",
+        "400.00",
+    )
+
+
+def test_lengths_of_one_price_are_proven_by_their_number() -> None:
+    """Both at 20.00: eleven of 4200, the fewest, and one price."""
+    order = sections(TWO_LENGTHS.replace("36.00", "20.00"))["Order"]
+    assert order.before == (PROVEN,)
+    assert (order.rows[0][2], order.rows[0][5]) == ("11, proven", "20.00 each")
+    by_metre = sections(TWO_LENGTHS.replace("36.00 each", "9.00 per m"))["Order"]
+    assert by_metre.rows[0][5] == "9.00 per m and 20.00 each"
+
+
+def test_the_rate_is_printed_and_each_cost_is_of_the_printed_hours() -> None:
+    """5.25 x 2.09 = 10.9725 m2 at 0.333 h are 3.6538 h: 3.65 at 50.00 are 182.50, not 182.69."""
+    out = estimated(TWO_LENGTHS)
+    assert (str(out.rate), out.labour[0].hours, str(out.labour[0].cost)) == ("50.00", 3.65, "182.50")
+    labour = sections(TWO_LENGTHS)["Labour and extras"]
+    assert labour.before == ("An hour costs 50.00; costs are of the hours as printed.",)
+    untold = TWO_LENGTHS.replace("  rate 50.00 per h\n", "")
+    assert estimated(untold).rate is None
+    assert not sections(untold)["Labour and extras"].before

@@ -86,7 +86,7 @@ def _summary(subject: CuttingSubject, units: str) -> Iterator[str]:
     if plan.sets is not None:
         yield f"{number_of(plan.sets, 'numbered set')} of {panel.sequence}."
     if plan.proven:
-        yield "Proven: no cutting plan can do with fewer."
+        yield f"Proven: no cutting plan can do {'with fewer' if plan.cost is None else 'for less money'}."
     else:
         yield f"No plan can use fewer than {plan.bound}."
     yield f"Each cut takes {size_text(subject.kerf, units)}."

@@ -44,8 +44,8 @@ def _labour(given: HandOver) -> Grid:
             rows.append((line.task, quantity, name, hours, None, None, None))
             continue
         hours = float(per_unit(line.constant.hours, line.unit, units)[0])
-        takes = Formula(f"={cell_name(1, at)}*{cell_name(3, at)}", float(line.exact) * float(line.constant.hours))
-        cost = f"=ROUND({cell_name(1, at)}*{cell_name(3, at)}*{cell_name(5, at)},{cents})"
+        takes = Formula(f"=ROUND({cell_name(1, at)}*{cell_name(3, at)},2)", float(line.hours or 0))
+        cost = f"=ROUND({cell_name(4, at)}*{cell_name(5, at)},{cents})"
         rows.append((line.task, quantity, name, hours, takes, float(rate), Formula(cost, float(line.cost))))
     columns = (
         Column("Task", width=30),

@@ -128,7 +128,8 @@ def _proof(given: HandOver) -> Table:
     rows = []
     for line in given.made.priced.order:
         bound = "not cut" if line.bound is None else numerals.number(line.bound)
-        proven = "" if line.bound is None else "proven the least" if line.proven else "not proven the least"
+        least = "the least" if line.cost_bound is None else "the least in money"
+        proven = "" if line.bound is None else f"proven {least}" if line.proven else f"not proven {least}"
         counts = (line.needed, line.spare, line.ordered)
         over = numerals.percent(line.over_net) if line.over_net is not None else ""
         needed, spare, ordered = map(numerals.number, counts)
