@@ -126,8 +126,8 @@ def measure_wall(
     lifted = 0 if skirting <= rule.skirting_over else skirting
     outline = plan or outline_of(wall, lifted, wall.keep("cornice"))
     voids = voids_of(wall, with_surround=not rule.surround_over, hidden=hidden)
-    areas = (_area(wall, lining, outline) for lining in linings)
-    measures = [_measure(area, voids, rule, units) for area in areas]
+    areas = [_area(wall, lining, outline) for lining in linings]
+    measures = [_measure(area, areas[:at], voids, rule, units) for at, area in enumerate(areas)]
     return Measure(
         area=sum((measure.area for measure in measures), start=Fraction(0)),
         length=sum(measure.length for measure in measures),
@@ -140,26 +140,33 @@ def _area(wall: Wall, lining: Lining, outline: Ring) -> _Area:
     return _Area(tuple(part for region in regions for part in _covered(outline, wall.floor, region)))
 
 
-def _measure(area: _Area, voids: Sequence[Void], rule: Rule, units: str) -> Measure:
+def _measure(area: _Area, before: Sequence[_Area], voids: Sequence[Void], rule: Rule, units: str) -> Measure:
+    """One area. The reveals of a void that lies in several areas are measured with the first; `before` are earlier."""
     bounds = area.bounds
     wide, high = bounds.right - bounds.left, bounds.top - bounds.bottom
-    total = area.within(bounds)
-    if 0 < min(wide, high) <= rule.linear:
-        narrow, along = size_words(min(wide, high), units), length_words(max(wide, high), units)
-        return Measure(Fraction(0), max(wide, high), (f"{sides(bounds, units)}: {narrow} wide, so by length: {along}",))
-    lines = [_sized(bounds, total, units)]
-    length = 0
+    narrow = 0 < min(wide, high) <= rule.linear
+    total, length = (Fraction(0), max(wide, high)) if narrow else (area.within(bounds), 0)
+    lines = [_by_length(bounds, units) if narrow else _sized(bounds, total, units)]
+    added = Fraction(0)
     for void in voids:
         share = area.share(void)
         if not share:
             continue
-        deducted, words = _judge(area, void, share, rule, units)
-        lines.append(words)
-        total -= share if deducted else 0
+        if not narrow:
+            deducted, words = _judge(area, void, share, rule, units)
+            lines.append(words)
+            total -= share if deducted else 0
+        if any(_reveals_count(other.share(void), rule) for other in before):
+            continue
         for linear, square, said in _reveals(void, share, rule, units):
-            length, total = length + linear, total + square
+            length, added = length + linear, added + square
             lines.append(said)
-    return Measure(max(Fraction(0), total), length, tuple(lines))
+    return Measure(max(Fraction(0), total) + added, length, tuple(lines))
+
+
+def _by_length(bounds: Box, units: str) -> str:
+    narrow, along = sorted((bounds.right - bounds.left, bounds.top - bounds.bottom))
+    return f"{sides(bounds, units)}: {size_words(narrow, units)} wide, so by length: {length_words(along, units)}"
 
 
 def _sized(bounds: Box, total: Fraction, units: str) -> str:
@@ -182,9 +189,14 @@ def _judge(area: _Area, void: Void, share: Fraction, rule: Rule, units: str) -> 
     return True, f"{words}: over {limit}, deducted"
 
 
+def _reveals_count(share: Fraction, rule: Rule) -> bool:
+    """Whether a void of which that much lies in an area has its reveals measured there."""
+    return rule.reveals_beyond is not None and share > rule.reveals_beyond * SQUARE_METRE
+
+
 def _reveals(void: Void, share: Fraction, rule: Rule, units: str) -> Iterator[tuple[int, Fraction, str]]:
     """Each lined reveal that the method measures: its length or its area, and the step in words."""
-    if rule.reveals_beyond is None or share <= rule.reveals_beyond * SQUARE_METRE:
+    if not _reveals_count(share, rule):
         return
     for reveal in void.reveals:
         words = f"{void.name} reveal {reveal.face}"

@@ -136,6 +136,24 @@ def test_lined_reveals_are_never_left_out(method: str, deep: int, area: str, len
     assert (m2_decimal(result.area), result.length) == (Decimal(area), length * MM)
 
 
+@pytest.mark.parametrize(
+    ("method", "area", "length"), [("net", "10.325", 0), ("nrm2", "9.5", 5500), ("vob", "12.5", 5500)]
+)
+def test_reveals_in_two_surfaces_are_measured_once(method: str, area: str, length: int) -> None:
+    """A door of 1.5 x 2.0 in a dado and the lining above, 0.15 deep: jambs and head, 5.5 m, stand once. No source."""
+    low, high = finish(glued(), region=region(top=1000)), finish(glued(), "horizontal", region=region(bottom=1000))
+    hole = opening("door", 1500, 2000, 1000, reveal=150 * MM, lined=("jambs", "head"))
+    result = measured(wall(5000, 2500, low, high, openings=(hole,)), method)
+    assert (m2_decimal(result.area), result.length) == (Decimal(area), length * MM)
+
+
+def test_reveals_in_narrow_work_are_not_lost() -> None:
+    """M-09 (from memory): work 600 wide goes by length, 2.400 m, and so do reveals in it, 2 x 0.5 + 0.4 m."""
+    hole = opening("window", 400, 500, 100, sill=900, reveal=150 * MM, lined=("jambs", "head"))
+    result = measured(lined(600, 2400, hole), "nrm2")
+    assert (result.area, result.length) == (0, (2400 + 1400) * MM)
+
+
 @pytest.mark.parametrize(("size", "expected"), [(100, "12.5"), (101, "11.995")])
 def test_vob_skirting(size: int, expected: str) -> None:
     """M-06: a skirting of up to 10 cm is measured over, a higher one is not."""
