@@ -16,8 +16,10 @@ from msgspec import Struct
 
 from roomspec.layout.laid import Line, Lining, Piece
 from roomspec.model.method import Glue, Method
-from roomspec.takeoff.clip import Box, box_round, length_of, span_in
-from roomspec.takeoff.face import Face
+from roomspec.model.shape import Profile
+from roomspec.model.wall import Wall
+from roomspec.takeoff.clip import ALL, Box, box_round, length_of
+from roomspec.takeoff.ground import spans_in
 from roomspec.takeoff.lines import is_level, is_upright, panels_run_up
 from roomspec.takeoff.parts import piece_area
 from roomspec.takeoff.sections import section_area, volume
@@ -31,7 +33,7 @@ class Bead(Struct, frozen=True, cache_hash=True):
     millilitres: Fraction
 
 
-def adhesive_bead(face: Face, lining: Lining, trims: Iterable[Line]) -> Bead | None:
+def adhesive_bead(face: Wall, lining: Lining, trims: Iterable[Line]) -> Bead | None:
     """The bead a lining takes, `trims` being its glued trims; None where its method glues nothing."""
     glue = lining.method.glue
     if glue is None:
@@ -40,13 +42,13 @@ def adhesive_bead(face: Face, lining: Lining, trims: Iterable[Line]) -> Bead | N
     lengths: list[tuple[Fraction, Fraction]] = []
     if glue.first:
         for line in [*(joint.line for joint in lining.joints if joint.kind == "long"), *trims]:
-            lengths.append(_along(line, parts))
+            lengths.append(_along(line, parts, face.floor))
         for piece in _first_pieces(lining):
-            lengths.append(_over(piece, piece.where == lining.where, piece.area / glue.every, parts))
+            lengths.append(_over(piece, piece.where == lining.where, piece.area / glue.every, parts, face.floor))
     else:
         for piece in lining.pieces:
             bead = Fraction(beads_behind(piece.width, glue.every) * piece.length)
-            lengths.append(_over(piece, piece.where == lining.where, bead, parts))
+            lengths.append(_over(piece, piece.where == lining.where, bead, parts, face.floor))
     section = section_area("bead", glue.bead)
     with_more = sum((more for _, more in lengths), start=Fraction(0))
     return Bead(sum((length for length, _ in lengths), start=Fraction(0)), volume(section, with_more))
@@ -67,29 +69,29 @@ def more_on(method: Method, layer: str) -> Fraction:
     return sum((Fraction(more.percent) / 100 for more in method.more if more.on == layer), start=Fraction(0))
 
 
-def _along(line: Line, parts: list[tuple[Box, Fraction]]) -> tuple[Fraction, Fraction]:
+def _along(line: Line, parts: list[tuple[Box, Fraction]], floor: Profile) -> tuple[Fraction, Fraction]:
     """The line's length, plain and with more. A line on the border of two substrates takes the greater."""
     if len(parts) == 1:
         plain = Fraction(length_of(line))
         return plain, plain * parts[0][1]
-    cuts = sorted({Fraction(0), Fraction(1), *(end for box, _ in parts for end in span_in(line, box) or ())})
+    spans = [(span, factor) for box, factor in parts for span in spans_in(line, box, floor)]
+    cuts = sorted({*ALL, *(end for span, _ in spans for end in span)})
     length = Fraction(length_of(line))
     result = Fraction(0)
     for start, end in pairwise(cuts):
-        spans = ((span_in(line, box), factor) for box, factor in parts)
-        factors = [factor for span, factor in spans if span and span[0] <= start and end <= span[1]]
+        factors = [factor for span, factor in spans if span[0] <= start and end <= span[1]]
         result += (end - start) * length * max(factors, default=Fraction(1))
     return length, result
 
 
 def _over(
-    piece: Piece, on_face: bool, length: Fraction, parts: list[tuple[Box, Fraction]]
+    piece: Piece, on_face: bool, length: Fraction, parts: list[tuple[Box, Fraction]], floor: Profile
 ) -> tuple[Fraction, Fraction]:
     """A bead spread over a piece's back, plain and with more by area."""
     if not on_face or len(parts) == 1 or not piece.area:
         factor = parts[0][1] if len(parts) == 1 and on_face else Fraction(1)
         return length, length * factor
-    share = sum((factor * piece_area(piece, box) for box, factor in parts), start=Fraction(0)) / piece.area
+    share = sum((factor * piece_area(piece, box, floor) for box, factor in parts), start=Fraction(0)) / piece.area
     return length, length * share
 
 

@@ -17,9 +17,10 @@ from msgspec import Struct
 from roomspec.layout.laid import Line, Lining
 from roomspec.model.method import Battens
 from roomspec.model.product import Support, Trim
+from roomspec.model.wall import Wall
 from roomspec.quantities.length import MM
 from roomspec.takeoff.clip import box_of, end_to_end, length_of, part_of
-from roomspec.takeoff.face import Face
+from roomspec.takeoff.ground import place_on
 from roomspec.takeoff.inside import Pieces, pieces_on
 from roomspec.takeoff.lines import is_level, is_upright, middle, panels_run_up
 
@@ -39,7 +40,7 @@ class Batten(Struct, frozen=True, cache_hash=True):
     support: Support
 
 
-def set_out_battens(face: Face, lining: Lining) -> tuple[Batten, ...]:
+def set_out_battens(face: Wall, lining: Lining) -> tuple[Batten, ...]:
     """Every batten of a lining, in both layers; none where its method has none."""
     result: list[Batten] = []
     pieces = pieces_on(lining)
@@ -152,14 +153,14 @@ def _behind_joints(
 
 
 def _behind_fixtures(
-    face: Face, pieces: Pieces, support: Support, upright: bool, rows: Sequence[Line]
+    face: Wall, pieces: Pieces, support: Support, upright: bool, rows: Sequence[Line]
 ) -> list[tuple[str, Line]]:
     """One batten behind each loaded fixture on the lining that no other batten passes behind."""
     found = []
     half = FIXTURE_BATTEN // 2
     placed = _by_place(rows, upright)
     for point in face.points:
-        x, y = point.x, point.up
+        x, y = place_on(face, point)
         if not point.load or not pieces.cover(x, y):
             continue
         if _lies_on(Line(x, y, x, y), placed, upright, support.width // 2):

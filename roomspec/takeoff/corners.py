@@ -9,11 +9,12 @@ from collections.abc import Iterable, Sequence
 from msgspec import Struct
 
 from roomspec.layout.laid import Border, Line, Lining
-from roomspec.takeoff.clip import Box, box_of, end_to_end, part_of, span_in
-from roomspec.takeoff.face import Face
+from roomspec.model.wall import Wall
+from roomspec.takeoff.clip import box_of, end_to_end, part_of
+from roomspec.takeoff.ground import spans_in
 from roomspec.takeoff.parts import direct_water
 
-Beside = Sequence[tuple[Face, Lining]]
+Beside = Sequence[tuple[Wall, Lining]]
 """The linings of the face on the other side of a corner."""
 
 
@@ -46,16 +47,16 @@ def is_corner(border: Border) -> bool:
     return border.kind in ("inside-corner", "outside-corner")
 
 
-def sealed_corners(face: Face, lining: Lining, before: Beside | None, after: Beside | None) -> tuple[Line, ...]:
+def sealed_corners(face: Wall, lining: Lining, before: Beside | None, after: Beside | None) -> tuple[Line, ...]:
     """The lines along the corners that this lining seals; `before` and `after` are the linings beyond either end.
 
     They are None where another face of the same wall seals the corners that this one shares.
     """
-    corners, wet = corners_of(lining), _wet(face)
-    lines = [*_in(corners.left, wet), *_in(corners.right, wet), *_in(corners.within, wet)]
+    corners = corners_of(lining)
+    lines = _wetted(face, (*corners.left, *corners.right, *corners.within))
     if before is None or after is None:
         return end_to_end(lines)
-    beyond = [line for other, far in after for line in _in(corners_of(far).shared, _wet(other))]
+    beyond = [line for other, far in after for line in _wetted(other, corners_of(far).shared)]
     lines += (wetted for own in corners.right for line in beyond for wetted in _common(line, own))
     borne = [
         line
@@ -63,18 +64,15 @@ def sealed_corners(face: Face, lining: Lining, before: Beside | None, after: Bes
         if any("corners" in seal.places for seal in other.method.seals)
         for line in corners_of(other).right
     ]
-    for line in _in(corners.shared, wet):
+    for line in _wetted(face, corners.shared):
         lines += _beyond(line, borne)
     return end_to_end(lines)
 
 
-def _wet(face: Face) -> tuple[Box, ...]:
-    return direct_water(face.wet)
-
-
-def _in(lines: Iterable[Line], boxes: Iterable[Box]) -> list[Line]:
-    spans = ((line, span_in(line, box)) for line in lines for box in boxes)
-    return [part_of(line, span) for line, span in spans if span is not None]
+def _wetted(face: Wall, lines: Iterable[Line]) -> list[Line]:
+    """What of the lines lies where water falls directly on the face."""
+    wet = direct_water(face.wet)
+    return [part_of(line, span) for line in lines for box in wet for span in spans_in(line, box, face.floor)]
 
 
 def _heights(line: Line) -> tuple[int, int]:

@@ -6,11 +6,11 @@ from collections.abc import Iterable, Sequence
 from roomspec.layout.ends import joint_trim
 from roomspec.layout.laid import Line, Lining
 from roomspec.model.product import Fixing
-from roomspec.model.wall import Studs
+from roomspec.model.wall import Studs, Wall
 from roomspec.quantities.length import MM
 from roomspec.takeoff.battens import Batten, count_supports, places_between
-from roomspec.takeoff.clip import box_of, length_of
-from roomspec.takeoff.face import Face
+from roomspec.takeoff.clip import box_of, length_of, part_of
+from roomspec.takeoff.ground import spans_in
 from roomspec.takeoff.inside import Pieces, pieces_on, spans_in_piece
 from roomspec.takeoff.lines import is_level, panels_run_up
 from roomspec.takeoff.parts import divide
@@ -23,7 +23,7 @@ STUD = 50 * MM
 """A stud this near a piece's end holds that end: about its own width. Common practice, no source."""
 
 
-def count_screws(face: Face, lining: Lining, battens: Sequence[Batten]) -> int:
+def count_screws(face: Wall, lining: Lining, battens: Sequence[Batten]) -> int:
     """One for each panel piece at each batten, or stud, that it crosses.
 
     Without battens each piece is screwed at both of its ends too, where a stud or a nogging is put in if none stands
@@ -77,7 +77,7 @@ def count_fixings(battens: Sequence[Batten], spacing: int) -> int:
     return sum(count_supports(length_of(batten.line), spacing) for batten in battens)
 
 
-def fastenings(face: Face, lining: Lining, battens: Sequence[Batten]) -> tuple[tuple[Fixing, int], ...]:
+def fastenings(face: Wall, lining: Lining, battens: Sequence[Batten]) -> tuple[tuple[Fixing, int], ...]:
     """Each fixing that the lining's method names and how many it takes."""
     method = lining.method
     found = []
@@ -93,7 +93,7 @@ def studs_cross(studs: Studs, direction: str) -> bool:
     return (studs.direction == "horizontal") == panels_run_up(direction)
 
 
-def _studs(face: Face, lining: Lining, spacing: int) -> list[Line]:
+def _studs(face: Wall, lining: Lining, spacing: int) -> list[Line]:
     """Studs at their spacing from the face's left end (its floor, where they lie level).
 
     Beside them, where no frame crosses the panels, supports at `spacing` likewise; none where that is everywhere.
@@ -102,17 +102,13 @@ def _studs(face: Face, lining: Lining, spacing: int) -> list[Line]:
     across = [studs for studs in face.studs if studs_cross(studs, lining.direction)]
     if not across:
         return []
+    low, high = (bounds.bottom, bounds.top) if up else (bounds.left, bounds.right)
     lines: list[Line] = []
     for part in divide(((studs.region, studs) for studs in face.studs), None):
-        within = part.box.common(bounds)
-        if within is None:
-            continue
         every = max(part.value.every, CLOSEST) if part.value in across else spacing
-        low, high = (within.bottom, within.top) if up else (within.left, within.right)
-        lines += (
-            Line(within.left, at, within.right, at) if up else Line(at, within.bottom, at, within.top)
-            for at in range(-(-low // every) * every, high + 1, every)
-        )
+        for at in range(-(-low // every) * every, high + 1, every):
+            stud = Line(bounds.left, at, bounds.right, at) if up else Line(at, bounds.bottom, at, bounds.top)
+            lines += (part_of(stud, span) for span in spans_in(stud, part.box, face.floor))
     return lines
 
 

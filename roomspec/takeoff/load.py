@@ -14,7 +14,7 @@ from msgspec import Struct
 from roomspec.layout.laid import Lining
 from roomspec.model.method import Method
 from roomspec.model.product import Panel
-from roomspec.model.wall import Layer, Removal, Substrate
+from roomspec.model.wall import Layer, Removal, Substrate, Wall
 from roomspec.quantities.area import SQUARE_METRE
 from roomspec.takeoff.adhesive import more_on, spread
 from roomspec.takeoff.clip import Box
@@ -76,10 +76,12 @@ def lining_weight(lining: Lining) -> Fraction | None:
     return None if weighs is None else lining.area / SQUARE_METRE * Fraction(weighs)
 
 
-def loads_on(face: Face, lining: Lining) -> tuple[Load, ...]:
+def loads_on(face: Wall, lining: Lining) -> tuple[Load, ...]:
     """The load on each part of the substrate that the lining covers, heaviest use first; () without a stated weight."""
     pieces = on_wall(lining)
-    return _loads(face, lining.panel, lining.method, lambda box: any(piece_area(piece, box) for piece in pieces))
+    return _loads(
+        face, lining.panel, lining.method, lambda box: any(piece_area(piece, box, face.floor) for piece in pieces)
+    )
 
 
 def loads_under(face: Face, panel: Panel, method: Method, covered: Box) -> tuple[Load, ...]:
@@ -104,7 +106,7 @@ def loads_behind(
     )
 
 
-def governing_load(face: Face, lining: Lining) -> Load | None:
+def governing_load(face: Wall, lining: Lining) -> Load | None:
     """The load that comes nearest to its limit, or goes furthest beyond it; None without a stated weight."""
     return next(iter(loads_on(face, lining)), None)
 

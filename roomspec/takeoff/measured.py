@@ -14,18 +14,17 @@ to 3 m2 one face, beyond both with reveals by area: a lining has one face, which
 
 from collections.abc import Iterator, Sequence
 from fractions import Fraction
-from itertools import pairwise
 
 from msgspec import Struct
 
-from roomspec.layout.laid import Line, Lining, Ring
+from roomspec.layout.laid import Lining, Ring
 from roomspec.layout.touching import Rect
-from roomspec.model.shape import Profile
 from roomspec.model.wall import Wall
 from roomspec.quantities.area import SQUARE_METRE
 from roomspec.quantities.length import METRE, MM
-from roomspec.takeoff.clip import FAR, Box, Corner, area_of, area_within, box_of, box_round, cut_above, cut_to
+from roomspec.takeoff.clip import Box, Corner, area_of, area_within, box_of, box_round
 from roomspec.takeoff.face import outline_of
+from roomspec.takeoff.ground import covered
 from roomspec.takeoff.voids import Void, area_words, length_words, sides, size_words, void_sides, voids_of
 
 
@@ -82,10 +81,7 @@ class _Area(Struct, frozen=True):
 
     def share(self, void: Void) -> Fraction:
         """How much of the void lies in it."""
-        if void.rim is None:
-            return self.within(void.box)
-        below = (cut_above(cut_to(part, void.box), void.rim, above=False) for part in self.parts)
-        return sum(map(area_of, below), start=Fraction(0))
+        return sum((area_of(void.within(part)) for part in self.parts), start=Fraction(0))
 
     @property
     def bounds(self) -> Box:
@@ -93,20 +89,6 @@ class _Area(Struct, frozen=True):
         lefts, rights = [box.left for box in boxes], [box.right for box in boxes]
         bottoms, tops = [box.bottom for box in boxes], [box.top for box in boxes]
         return Box(min(lefts), max(rights), min(bottoms), max(tops)) if boxes else Box(0, 0, 0, 0)
-
-
-def _covered(outline: Ring, floor: Profile, region: Box) -> Iterator[Sequence[Corner]]:
-    """What a region covers of an outline, a part for each stretch of the floor line, above which it is measured."""
-    for at, ((x0, y0), (x1, y1)) in enumerate(pairwise(floor)):
-        left = max(region.left, x0 if at else -FAR)
-        right = min(region.right, x1 if at < len(floor) - 2 else FAR)
-        if x0 == x1 or left >= right:
-            continue
-        part = cut_to(outline, Box(left, right, -FAR, FAR))
-        part = cut_above(part, Line(x0, y0 + region.bottom, x1, y1 + region.bottom), above=True)
-        part = cut_above(part, Line(x0, y0 + region.top, x1, y1 + region.top), above=False)
-        if area_of(part):
-            yield part
 
 
 def measure_wall(
@@ -137,7 +119,7 @@ def measure_wall(
 
 def _area(wall: Wall, lining: Lining, outline: Ring) -> _Area:
     regions = (box_of(wall.finishes[at].region) for at in lining.finishes)
-    return _Area(tuple(part for region in regions for part in _covered(outline, wall.floor, region)))
+    return _Area(tuple(part for region in regions for part in covered(outline, wall.floor, region)))
 
 
 def _measure(area: _Area, before: Sequence[_Area], voids: Sequence[Void], rule: Rule, units: str) -> Measure:

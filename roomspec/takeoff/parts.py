@@ -8,9 +8,10 @@ from typing import Generic, TypeVar
 from msgspec import Struct
 
 from roomspec.layout.laid import Line, Piece
-from roomspec.model.shape import Region
+from roomspec.model.shape import Profile, Region
 from roomspec.model.wall import Wet
-from roomspec.takeoff.clip import EVERYWHERE, Box, area_within, box_of, joined, length_of, span_in
+from roomspec.takeoff.clip import EVERYWHERE, Box, box_of, joined, length_of
+from roomspec.takeoff.ground import area_in, spans_in
 
 Kind = TypeVar("Kind")
 
@@ -34,14 +35,14 @@ def divide(facts: Iterable[tuple[Region, Kind]], elsewhere: Kind) -> tuple[Part[
     return tuple(parts)
 
 
-def piece_area(piece: Piece, box: Box) -> Fraction:
-    """The area of a piece inside a box."""
-    return area_within(piece.outline, box) - sum(area_within(hole, box) for hole in piece.holes)
+def piece_area(piece: Piece, region: Box, floor: Profile) -> Fraction:
+    """The area of a piece inside a region that is measured from the floor line."""
+    return area_in(piece.outline, region, floor) - sum(area_in(hole, region, floor) for hole in piece.holes)
 
 
-def length_within(line: Line, boxes: Iterable[Box]) -> Fraction:
-    """How much of the line lies in any of the boxes, their edges included, each stretch counted once."""
-    spans = joined(span for box in boxes if (span := span_in(line, box)) is not None)
+def length_within(line: Line, regions: Iterable[Box], floor: Profile) -> Fraction:
+    """How much of the line lies in any of the regions, their edges included, each stretch counted once."""
+    spans = joined(span for region in regions for span in spans_in(line, region, floor))
     return sum((end - start for start, end in spans), start=Fraction(0)) * length_of(line)
 
 

@@ -13,11 +13,11 @@ from msgspec import Struct
 
 from roomspec.layout.laid import Line, Lining
 from roomspec.model.product import Compound
-from roomspec.model.wall import WallPoint
+from roomspec.model.wall import Wall, WallPoint
 from roomspec.quantities.length import MM
 from roomspec.takeoff.clip import Box, end_to_end, length_of
 from roomspec.takeoff.corners import Beside, sealed_corners
-from roomspec.takeoff.face import Face
+from roomspec.takeoff.ground import place_on
 from roomspec.takeoff.inside import Pieces, pieces_on
 from roomspec.takeoff.lines import place_of
 from roomspec.takeoff.parts import direct_water, length_within
@@ -39,7 +39,7 @@ class Sealing(Struct, frozen=True, cache_hash=True):
 
 
 def seal_lining(
-    face: Face, lining: Lining, before: Beside | None = (), after: Beside | None = ()
+    face: Wall, lining: Lining, before: Beside | None = (), after: Beside | None = ()
 ) -> tuple[Sealing, ...]:
     """What a lining's method seals; `before` and `after` are the linings beyond its left and right corner."""
     wet = direct_water(face.wet)
@@ -48,12 +48,12 @@ def seal_lining(
     for seal in lining.method.seals:
         for place in seal.places:
             if place == "points":
-                length = Fraction(sum(_round(point) for point in face.points if _in_water(point, pieces, wet)))
+                length = Fraction(sum(_round(point) for point in face.points if _in_water(face, point, pieces, wet)))
             elif place == "corners":
                 length = Fraction(sum(map(length_of, sealed_corners(face, lining, before, after))))
             else:
                 lines = end_to_end(_lines_at(place, lining, pieces))
-                length = sum((length_within(line, wet) for line in lines), start=Fraction(0))
+                length = sum((length_within(line, wet, face.floor) for line in lines), start=Fraction(0))
             if length:
                 section = section_area(seal.shape, seal.a, seal.b)
                 found.append(Sealing(seal.sealant, place, length, volume(section, length)))
@@ -68,10 +68,10 @@ def _lines_at(place: str, lining: Lining, pieces: Pieces) -> Iterable[Line]:
     return (border.line for border in lining.borders if not border.shared and place_of(border, pieces) == place)
 
 
-def _in_water(point: WallPoint, pieces: Pieces, wet: Sequence[Box]) -> bool:
+def _in_water(face: Wall, point: WallPoint, pieces: Pieces, wet: Sequence[Box]) -> bool:
     if not any(box.left <= point.x <= box.right and box.bottom <= point.up <= box.top for box in wet):
         return False
-    return pieces.cover(point.x, point.up)
+    return pieces.cover(*place_on(face, point))
 
 
 def _round(point: WallPoint) -> int:

@@ -3,12 +3,14 @@
 from fractions import Fraction
 from itertools import pairwise
 
+from roomspec.layout.face import ceiling_line
 from roomspec.layout.laid import Line, Ring
 from roomspec.model.wall import Opening, Removal, Wall
 from roomspec.quantities.area import SQUARE_METRE
 from roomspec.quantities.length import METRE
-from roomspec.takeoff.clip import EVERYWHERE, FAR, Box, area_within, box_of
+from roomspec.takeoff.clip import EVERYWHERE, FAR, Box, box_of
 from roomspec.takeoff.face import outline_of
+from roomspec.takeoff.ground import LEVEL, area_in
 from roomspec.takeoff.parts import divide, length_within
 from roomspec.takeoff.voids import voids_of
 from roomspec.takeoff.work import Work
@@ -42,11 +44,13 @@ def _amount(wall: Wall, removal: Removal, plan: Ring) -> tuple[str, Fraction]:
 def _along(wall: Wall, what: str, region: Box) -> Fraction:
     """The length of the floor or top line within the region's left and right, less what openings break of it."""
     reach = Box(region.left, region.right, -FAR, FAR)
-    profile = wall.floor if what == "skirting" else wall.top
+    profile = wall.floor if what == "skirting" else ceiling_line(wall)
     doors = [opening for opening in wall.openings if what == "skirting" and opening.sill == 0]
     gaps = [gap for door in doors if (gap := reach.common(Box(door.x, door.right, -FAR, FAR))) is not None]
     lines = (Line(*start, *end) for start, end in pairwise(profile) if start[0] != end[0])
-    return sum((length_within(line, (reach,)) - length_within(line, gaps) for line in lines), start=Fraction(0))
+    return sum(
+        (length_within(line, (reach,), LEVEL) - length_within(line, gaps, LEVEL) for line in lines), start=Fraction(0)
+    )
 
 
 def _layer_area(wall: Wall, layer: str, region: Box, outline: Ring) -> Fraction:
@@ -54,11 +58,9 @@ def _layer_area(wall: Wall, layer: str, region: Box, outline: Ring) -> Fraction:
     parts = divide(((substrate.region, substrate.layers) for substrate in wall.substrates), ())
     boxes = [part.box for part in parts if any(found.kind == layer for found in part.value)]
     boxes = [box for part in boxes or [EVERYWHERE] if (box := part.common(region)) is not None]
-    whole = sum((area_within(outline, box) for box in boxes), start=Fraction(0))
-    voids = [
-        common for void in voids_of(wall, with_surround=False) for box in boxes if (common := void.box.common(box))
-    ]
-    return max(Fraction(0), whole - sum(area_within(outline, void) for void in voids))
+    whole = sum((area_in(outline, box, wall.floor) for box in boxes), start=Fraction(0))
+    voids = (void.within(outline) for void in voids_of(wall, with_surround=False))
+    return max(Fraction(0), whole - sum(area_in(void, box, wall.floor) for void in voids if void for box in boxes))
 
 
 def _round(opening: Opening) -> int:

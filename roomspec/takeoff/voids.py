@@ -14,7 +14,7 @@ from roomspec.model.wall import Obstacle, Opening, Wall
 from roomspec.quantities.area import m2_decimal
 from roomspec.quantities.in_units import feet, feet_text, is_imperial, square_feet
 from roomspec.quantities.length import METRE
-from roomspec.takeoff.clip import Box
+from roomspec.takeoff.clip import Box, Corner, cut_above, cut_to
 
 
 class Reveal(Struct, frozen=True, cache_hash=True):
@@ -43,6 +43,11 @@ class Void(Struct, frozen=True, cache_hash=True):
         if rim is None:
             return Fraction(box.area)
         return Fraction((box.right - box.left) * (rim.y0 + rim.y1 - 2 * box.bottom), 2)
+
+    def within(self, ring: Sequence[Corner]) -> Sequence[Corner]:
+        """What of the void lies in a ring, as vertices; none where nothing does."""
+        inside = cut_to(ring, self.box)
+        return inside if self.rim is None else cut_above(inside, self.rim, above=False)
 
     @property
     def touch(self) -> Box:

@@ -14,7 +14,7 @@ from roomspec.quantities.area import SQUARE_METRE
 from roomspec.quantities.length import METRE
 from roomspec.takeoff.battens import Batten
 from roomspec.takeoff.clip import box_of, length_of
-from roomspec.takeoff.face import Face
+from roomspec.takeoff.ground import place_on
 from roomspec.takeoff.inside import pieces_on
 from roomspec.takeoff.lines import on_wall
 from roomspec.takeoff.sealant import Sealing
@@ -64,7 +64,7 @@ def place_of_lining(wall: Wall, lining: Lining) -> str:
 
 
 def lining_work(
-    face: Face,
+    face: Wall,
     lining: Lining,
     trims: Sequence[TrimRun],
     battens: Sequence[Batten],
@@ -91,13 +91,13 @@ def lining_work(
     return tuple(item for item in work if any(amount for _, amount in item.amounts))
 
 
-def count_cut_outs(face: Face, lining: Lining) -> int:
+def count_cut_outs(face: Wall, lining: Lining) -> int:
     """One for each point that the lining covers."""
     pieces = pieces_on(lining)
-    return sum(pieces.cover(point.x, point.up) for point in face.points)
+    return sum(pieces.cover(*place_on(face, point)) for point in face.points)
 
 
-def openings_work(face: Face, linings: Sequence[Lining], hidden: Sequence[Rect] = ()) -> tuple[Work, ...]:
+def openings_work(face: Wall, linings: Sequence[Lining], hidden: Sequence[Rect] = ()) -> tuple[Work, ...]:
     """The openings that a lining of the face is cut round, each once; those in a box are not the wall's behind it."""
     own = (opening for opening in face.openings if not any(_lies_in(opening, rect) for rect in hidden))
     count = sum(any(_reaches(lining, opening) for lining in linings) for opening in own)
