@@ -122,7 +122,8 @@ def holds(ring: Ring, point: Point) -> bool:
     return inside
 
 
-def _on_edge(ring: Ring, point: Point) -> bool:
+def on_edge(ring: Ring, point: Point) -> bool:
+    """True where the point is on the ring's edge."""
     x, y = point
     return any(
         (x1 - x0) * (y - y0) == (y1 - y0) * (x - x0)
@@ -136,7 +137,7 @@ def covers(piece: Piece, point: Point) -> bool:
     """True where the piece lies over the point, its edges and its holes' edges included."""
     if not holds(piece.outline, point):
         return False
-    return not any(holds(hole, point) and not _on_edge(hole, point) for hole in piece.holes)
+    return not any(holds(hole, point) and not on_edge(hole, point) for hole in piece.holes)
 
 
 def spans_in_piece(line: Line, piece: Piece) -> list[Span]:

@@ -1,6 +1,7 @@
 """A face or a plan put on paper to a scale: places as built, in nanometres, y upwards, become millimetres of paper."""
 
 from collections.abc import Iterable, Sequence
+from fractions import Fraction
 
 from msgspec import Struct
 
@@ -8,6 +9,7 @@ from roomspec.layout.laid import Line, Ring
 from roomspec.quantities.length import MM, mm_text
 from roomspec.reports.drawing.boxes import Point
 from roomspec.reports.drawing.svg import Value, element, number
+from roomspec.takeoff.clip import Corner
 
 
 class Plot(Struct, frozen=True):
@@ -17,11 +19,12 @@ class Plot(Struct, frozen=True):
     y: float
     scale: int
 
-    def at(self, x: int, y: int) -> Point:
+    def at(self, x: Fraction | int, y: Fraction | int) -> Point:
         """A place as built on paper."""
-        return self.x + x / (MM * self.scale), self.y - y / (MM * self.scale)
+        per = MM * self.scale
+        return self.x + x / per, self.y - y / per
 
-    def ring(self, ring: Ring) -> tuple[Point, ...]:
+    def ring(self, ring: Sequence[Corner]) -> tuple[Point, ...]:
         """An outline on paper."""
         return tuple(self.at(x, y) for x, y in ring)
 

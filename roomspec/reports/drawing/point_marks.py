@@ -13,6 +13,7 @@ from roomspec.reports.drawing.plot import Plot
 from roomspec.reports.drawing.sizes import size_text
 from roomspec.reports.drawing.svg import element, number
 from roomspec.reports.wording import number_text
+from roomspec.takeoff.ground import place_on
 
 REACH = 1.5
 """Half of a symbol."""
@@ -31,17 +32,17 @@ def letter_of(place: int) -> str:
 def draw_points(view: FaceView, plot: Plot, crowd: Crowd) -> Drawn:
     """All symbols, then their letters; without those that lie off the face, which is a mistake."""
     low, high = view.ends
-    shown = {
-        letter_of(at): point
-        for at, point in enumerate(view.wall.points)
-        if low <= point.x <= high and view.foot <= point.up <= view.height
+    placed_on = {letter_of(at): (point, place_on(view.wall, point)) for at, point in enumerate(view.wall.points)}
+    on_face = {
+        letter: (point, plot.at(x, y))
+        for letter, (point, (x, y)) in placed_on.items()
+        if low <= x <= high and view.foot <= y <= view.height
     }
-    places = [plot.at(point.x, point.up) for point in shown.values()]
-    for x, y in places:
+    for _, (x, y) in on_face.values():
         crowd.take(Box(x - REACH, y - REACH, x + REACH, y + REACH))
-    shapes = [_symbol(point, *place) for point, place in zip(shown.values(), places, strict=True)]
+    shapes = [_symbol(point, *place) for point, place in on_face.values()]
     texts: list[Text] = []
-    for letter, (x, y) in zip(shown, places, strict=True):
+    for letter, (_, (x, y)) in on_face.items():
         off, over = REACH + 1.6, REACH + 2.2
         ring = [(off, -off), (-off, -off), (off, off), (-off, off), (off, 0), (-off, 0), (0, -over), (0, over)]
         spots = [(x + dx * by, y + dy * by) for by in (1.0, 1.7, 2.5) for dx, dy in ring]

@@ -5,7 +5,8 @@ from roomspec.layout.laid import Line
 from roomspec.layout.slabs import height_at
 from roomspec.model.wall import Wall
 from roomspec.quantities.length import MM
-from roomspec.takeoff.clip import Box, box_of
+from roomspec.takeoff.clip import box_of, part_of
+from roomspec.takeoff.ground import spans_in
 
 CLOSEST = 10 * MM
 
@@ -13,19 +14,17 @@ CLOSEST = 10 * MM
 def stud_lines(wall: Wall) -> tuple[Line, ...]:
     """One line a stud, within its region; where they really stand has to be found on site."""
     top = ceiling_line(wall)
-    face = Box(wall.floor[0][0], wall.floor[-1][0], min(y for _, y in wall.floor), max(y for _, y in top))
+    left, right = wall.floor[0][0], wall.floor[-1][0]
+    foot, head = min(y for _, y in wall.floor), max(y for _, y in top)
     lines: list[Line] = []
     for studs in wall.studs:
-        within = face.common(box_of(studs.region))
-        if within is None:
-            continue
-        every = max(studs.every, CLOSEST)
-        upright = studs.direction == "vertical"
-        low, high = (within.left, within.right) if upright else (within.bottom, within.top)
+        region, every = box_of(studs.region), max(studs.every, CLOSEST)
+        low, high = (left, right) if studs.direction == "vertical" else (foot, head)
         for at in range(-(-low // every) * every, high + 1, every):
-            if upright:
-                start, end = max(within.bottom, height_at(wall.floor, at)), min(within.top, height_at(top, at))
-                lines.append(Line(at, start, at, max(start, end)))
+            if studs.direction == "vertical":
+                floor = height_at(wall.floor, at)
+                line = Line(at, floor, at, max(floor, height_at(top, at)))
             else:
-                lines.append(Line(within.left, at, within.right, at))
+                line = Line(left, at, right, at)
+            lines += (part_of(line, span) for span in spans_in(line, region, wall.floor))
     return tuple(lines)

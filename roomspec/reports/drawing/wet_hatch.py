@@ -1,14 +1,17 @@
-"""Wet zones hatched: close where water falls directly, wide where it splashes."""
+"""Wet zones hatched: close where water falls directly, wide where it splashes. They follow a floor that rises."""
 
-from roomspec.model.wall import Wet
-from roomspec.reports.drawing.boxes import Box
+from collections.abc import Iterator, Sequence
+from fractions import Fraction
+from itertools import pairwise
+
 from roomspec.reports.drawing.faces import FaceView
 from roomspec.reports.drawing.hatch import hatching
 from roomspec.reports.drawing.pen import CHAIN, DASHED, NARROW, pen
 from roomspec.reports.drawing.plot import Plot
 from roomspec.reports.drawing.svg import element
-from roomspec.takeoff.clip import Box as Bounds
-from roomspec.takeoff.clip import box_of
+from roomspec.takeoff.clip import Box, Corner, box_of, cut_to
+from roomspec.takeoff.ground import covered
+from roomspec.takeoff.inside import on_edge
 from roomspec.takeoff.parts import divide
 
 PITCHES = {"direct": 3.0, "splash": 7.0}
@@ -17,38 +20,37 @@ PITCHES = {"direct": 3.0, "splash": 7.0}
 
 def draw_wet(view: FaceView, plot: Plot) -> str:
     """The hatching and the limits of each zone, on the whole face; openings are drawn over it."""
-    face = Bounds(*view.ends, view.foot, view.height)
-    rings = [plot.ring(view.outline)]
     parts = []
     for part in divide(((wet.region, wet.exposure) for wet in view.wall.wet), "dry"):
-        box = face.common(part.box)
-        if box is None or part.value not in PITCHES:
+        if part.value not in PITCHES:
             continue
-        (left, bottom), (right, top) = plot.at(box.left, box.bottom), plot.at(box.right, box.top)
-        lines = hatching(rings, PITCHES[part.value], within=Box(left, top, right, bottom))
+        lines = hatching([plot.ring(ring) for ring in _zone(view, part.box)], PITCHES[part.value])
         if lines:
             kind = DASHED if part.value == "splash" else ()
             parts.append(
                 element("path", {"class": "wet", "data-exposure": part.value, **pen(NARROW, kind), "d": lines})
             )
     for wet in view.wall.wet:
-        parts.append(_limits(wet, face, plot))
+        if wet.exposure in PITCHES:
+            parts.append(_limits(view, box_of(wet.region), plot))
     return "".join(parts)
 
 
-def _limits(wet: Wet, face: Bounds, plot: Plot) -> str:
+def _zone(view: FaceView, region: Box) -> Iterator[Sequence[Corner]]:
+    """What a zone covers of the face, a ring for each stretch of the floor line."""
+    face = Box(*view.ends, view.foot, view.height)
+    rings = (cut_to(ring, face) for ring in covered(view.outline, view.wall.floor, region))
+    return (ring for ring in rings if ring)
+
+
+def _limits(view: FaceView, region: Box, plot: Plot) -> str:
     """The zone's own edges, where it does not reach to the face's."""
-    box = face.common(box_of(wet.region))
-    if box is None or wet.exposure not in PITCHES:
-        return ""
-    (left, bottom), (right, top) = plot.at(box.left, box.bottom), plot.at(box.right, box.top)
+    seams = {x for x, _ in view.wall.floor if region.left < x < region.right} | set(view.ends)
     found = []
-    for inside, line in (
-        (box.left > face.left, (left, bottom, left, top)),
-        (box.right < face.right, (right, bottom, right, top)),
-        (box.bottom > face.bottom, (left, bottom, right, bottom)),
-        (box.top < face.top, (left, top, right, top)),
-    ):
-        if inside:
-            found.append("M{:.3f} {:.3f}L{:.3f} {:.3f}".format(*line))
+    for ring in _zone(view, region):
+        for start, end in pairwise((*ring, ring[0])):
+            seam = start[0] == end[0] and start[0] in seams
+            middle = (Fraction(start[0] + end[0]) / 2, Fraction(start[1] + end[1]) / 2)
+            if not seam and not on_edge(view.outline, middle):
+                found.append("M{:.3f} {:.3f}L{:.3f} {:.3f}".format(*plot.at(*start), *plot.at(*end)))
     return element("path", {"class": "wet-limit", **pen(NARROW, CHAIN), "d": "".join(found)}) if found else ""
