@@ -9,6 +9,7 @@ from roomspec.checks.record import COMMON_PRACTICE, Check, finds
 from roomspec.diagnostics.diagnostic import Related
 from roomspec.layout.extent import Run
 from roomspec.layout.laid import Lining
+from roomspec.layout.slabs import height_at
 from roomspec.model.method import Method
 from roomspec.model.product import Panel
 from roomspec.model.wall import Wall
@@ -112,11 +113,12 @@ def _crosses(direction: str | None, upright: bool) -> bool:
 
 def _on_stud(wall: Wall, x: int, y: int) -> bool:
     """True where an upright stud stands behind the place; studs are counted from the wall's left end."""
+    up = y - height_at(wall.floor, x)
     for part in divide(((studs.region, studs) for studs in wall.studs), None):
         box = part.box
         if part.value is None or part.value.direction != "vertical":
             continue
-        if box.left <= x <= box.right and box.bottom <= y <= box.top:
+        if box.left <= x <= box.right and box.bottom <= up <= box.top:
             off = x % part.value.every
             return min(off, part.value.every - off) <= _BEARING
     return False

@@ -7,8 +7,10 @@ from roomspec.checks.finding import Finding
 from roomspec.checks.record import COMMON_PRACTICE, Check, finds
 from roomspec.checks.sweep import holders
 from roomspec.diagnostics.diagnostic import Related
+from roomspec.layout.slabs import height_at
 from roomspec.model.wall import Obstacle, Opening, Wall
 from roomspec.quantities.in_units import figure_text
+from roomspec.takeoff.ground import place_on
 
 
 @finds(
@@ -50,13 +52,18 @@ def point_in_opening(facts: RoomFacts) -> Iterator[Finding]:
         if not wall.points or not (wall.openings or wall.obstacles):
             continue
         holes = list(_holes(wall))
-        boxes = [(hole.x, hole.x + hole.width, hole.sill, hole.sill + hole.height) for _, _, hole in holes]
-        points = [(point.x, point.up) for point in wall.points]
+        bases = [height_at(wall.floor, hole.x + hole.width // 2) for _, _, hole in holes]
+        boxes = [
+            (hole.x, hole.x + hole.width, base + hole.sill, base + hole.sill + hole.height)
+            for base, (_, _, hole) in zip(bases, holes, strict=True)
+        ]
+        points = [place_on(wall, point) for point in wall.points]
         for at, box in holders(points, boxes):
             point, (field, which, hole) = wall.points[at], holes[box]
             if field == "obstacles" and point.kind == "pipe":
                 continue
-            left, right, bottom, top = (figure_text(side, units) for side in boxes[box])
+            sides = (hole.x, hole.x + hole.width, hole.sill, hole.sill + hole.height)
+            left, right, bottom, top = (figure_text(side, units) for side in sides)
             yield Finding(
                 at=facts.here(("wall", wall.name, "points", at)),
                 message=(
