@@ -32,11 +32,12 @@ class FoundEdit(Struct, frozen=True):
 
 
 class FoundFix(Struct, frozen=True):
-    """A mend; `safe` ones may be applied unasked."""
+    """A mend; `safe` ones may be applied unasked, those `to_fill_in` only by a person who was on site."""
 
     title: str
     safe: bool
     edits: tuple[FoundEdit, ...]
+    to_fill_in: bool = False
 
 
 class Found(Struct, frozen=True):
@@ -67,7 +68,10 @@ def placed(diagnostic: Diagnostic, blocks: Blocks, job_path: str) -> Found:
         tuple(
             [
                 FoundFix(
-                    fix.title, fix.safe, tuple([FoundEdit(_place(e.at, blocks, job_path), e.text) for e in fix.edits])
+                    fix.title,
+                    fix.safe,
+                    tuple([FoundEdit(_place(e.at, blocks, job_path), e.text) for e in fix.edits]),
+                    fix.to_fill_in,
                 )
                 for fix in diagnostic.fixes
             ]

@@ -13,18 +13,14 @@ from roomspec.text.lines import Lines, lines_of
 ROUNDS = 20
 """Rounds at most; a mend that leads back to where it began must end."""
 
-ONLY_A_PERSON = frozenset(("missing-line", "substrate-not-stated", "surface-unknown"))
-"""What these ask for nobody but who was on site can say: their mends write a line to fill in, and are never applied."""
-
 
 def fix_for(found: Found, unsafe: bool) -> FoundFix | None:
     """The fix that may be applied unasked: the first safe one; else, where `unsafe`, the only one there is."""
     for fix in found.fixes:
         if fix.safe and fix.edits:
             return fix
-    certain = unsafe and len(found.fixes) == 1 and found.name not in ONLY_A_PERSON
-    only = found.fixes[0] if certain else None
-    return only if only is not None and only.edits else None
+    only = found.fixes[0] if unsafe and len(found.fixes) == 1 else None
+    return only if only is not None and only.edits and not only.to_fill_in else None
 
 
 def mended(texts: Mapping[str, str], findings: Iterable[Found], unsafe: bool) -> tuple[dict[str, str], int]:

@@ -34,14 +34,14 @@ def _first_few(findings: Iterable[Finding], summary: str) -> Iterator[Finding]:
 
 def _together(face: str, rest: list[Finding], summary: str) -> Finding:
     first = rest[0]
-    fixes: dict[tuple[str, bool], dict[Edit, None]] = {}
+    fixes: dict[tuple[str, bool, bool], dict[Edit, None]] = {}
     for fix in (fix for finding in rest for fix in finding.fixes):
-        fixes.setdefault((fix.title, fix.safe), {}).update(dict.fromkeys(fix.edits))
+        fixes.setdefault((fix.title, fix.safe, fix.to_fill_in), {}).update(dict.fromkeys(fix.edits))
     return Finding(
         at=first.at,
         message=f"and {len(rest):,} more on {face}: {summary}",
         help=first.help,
         about=first.about,
-        fixes=tuple(Fix(title, tuple(edits), safe) for (title, safe), edits in fixes.items()),
+        fixes=tuple(Fix(title, tuple(edits), *kind) for (title, *kind), edits in fixes.items()),
         severity=first.severity,
     )

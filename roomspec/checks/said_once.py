@@ -33,9 +33,9 @@ def _together(group: Sequence[Raised]) -> Diagnostic:
     places = {first.at: ""} | {one.diagnostic.at: one.face for one in reversed(group) if one.diagnostic.at != first.at}
     also = [Related(face, at) for at, face in reversed(places.items()) if face][:MOST_RELATED]
     related = dict.fromkeys((*also, *(other for one in group for other in one.diagnostic.related)))
-    fixes: dict[tuple[str, bool], dict[Edit, None]] = {}
+    fixes: dict[tuple[str, bool, bool], dict[Edit, None]] = {}
     for fix in (fix for one in group for fix in one.diagnostic.fixes):
-        fixes.setdefault((fix.title, fix.safe), {}).update(dict.fromkeys(fix.edits))
+        fixes.setdefault((fix.title, fix.safe, fix.to_fill_in), {}).update(dict.fromkeys(fix.edits))
     return Diagnostic(
         first.name,
         first.severity,
@@ -43,5 +43,5 @@ def _together(group: Sequence[Raised]) -> Diagnostic:
         first.at,
         first.help,
         tuple(related),
-        tuple(Fix(title, tuple(edits), safe) for (title, safe), edits in fixes.items()),
+        tuple(Fix(title, tuple(edits), *kind) for (title, *kind), edits in fixes.items()),
     )

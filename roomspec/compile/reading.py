@@ -77,7 +77,7 @@ def complain(
 def lacks(line: Line, keyword: str, what: str, insert: str = "", title: str = "") -> None:
     """Note that the statement does not say `what` and so is left out; `insert` at its end is the fix."""
     start, end = span(line.node)
-    fixes = (Fix(title, (Edit(Origin("", 0, end, end), insert),)),) if insert else ()
+    fixes = (Fix(title, (Edit(Origin("", 0, end, end), insert),), to_fill_in=True),) if insert else ()
     message = f"this {line.node.kind} does not say {what}; it is left out"
     help_ = f"add `{keyword}` and the length"
     line.problems.append(Diagnostic("missing-line", "error", message, Origin("", 0, start, end), help_, fixes=fixes))
@@ -94,6 +94,6 @@ def moved(problem: Diagnostic, block: str, line: int) -> Diagnostic:
         at=at(problem.at),
         related=tuple(Related(other.message, at(other.at)) for other in problem.related),
         fixes=tuple(
-            Fix(fix.title, tuple(Edit(at(edit.at), edit.text) for edit in fix.edits), fix.safe) for fix in problem.fixes
+            replace(fix, edits=tuple(Edit(at(edit.at), edit.text) for edit in fix.edits)) for fix in problem.fixes
         ),
     )

@@ -24,11 +24,15 @@ class Edit(Struct, frozen=True):
 
 
 class Fix(Struct, frozen=True):
-    """A mend that an editor or `--fix` can apply. Safe ones change no meaning the writer could have intended."""
+    """A mend that an editor or `--fix` can apply. Safe ones change no meaning the writer could have intended.
+
+    One `to_fill_in` writes what only a person who was on site can say: an editor offers it, nothing applies it unasked.
+    """
 
     title: str
     edits: tuple[Edit, ...]
     safe: bool = False
+    to_fill_in: bool = False
 
 
 class Related(Struct, frozen=True):

@@ -33,10 +33,14 @@ class EditOut(Struct, frozen=True):
 
 
 class FixOut(Struct, frozen=True):
-    """A mend; `safe` ones change no meaning that the writer could have intended."""
+    """A mend; `safe` ones change no meaning that the writer could have intended.
+
+    One `to_fill_in` writes what only a person who was on site can say, and is never applied unasked.
+    """
 
     title: str
     safe: bool
+    to_fill_in: bool
     edits: tuple[EditOut, ...]
 
 
@@ -83,7 +87,12 @@ def _finding(found: Found) -> FindingOut:
         help=found.help,
         related=tuple(RelatedOut(other.message, **_spot(other.place)) for other in found.related),
         fixes=tuple(
-            FixOut(fix.title, fix.safe, tuple(EditOut(**_spot(edit.place), text=edit.text) for edit in fix.edits))
+            FixOut(
+                fix.title,
+                fix.safe,
+                fix.to_fill_in,
+                tuple(EditOut(**_spot(edit.place), text=edit.text) for edit in fix.edits),
+            )
             for fix in found.fixes
         ),
     )

@@ -61,6 +61,22 @@ def test_a_safe_fix_comes_first_and_an_unsafe_one_only_when_asked_and_alone():
     assert fix_for(found(one, safe), unsafe=False) == safe
 
 
+def test_what_only_a_person_can_say_is_never_applied():
+    """A mend to fill in is offered alone, and not put in."""
+    fix = FoundFix("f", False, (edit("x", 1, 1, 2),), to_fill_in=True)
+    assert fix_for(found(fix), unsafe=True) is None
+
+
+def test_a_heading_that_lacks_is_put_in_when_asked():
+    """`begin with a job` makes no survey fact up; a height of a sill would be one."""
+    text = "room 1\n  height 2400\n  wall a 3000\n    window 600 x 900 at 0\n"
+    snapshot = Session(MemoryWorld({"a.room": text}, datetime.date(2026, 11, 25))).snapshot("a.room")
+    assert snapshot is not None
+    offered = {fix.title: fix_for(one, unsafe=True) == fix for one in snapshot.findings for fix in one.fixes}
+    assert offered["begin with a job"]
+    assert not offered["put it on the floor: `sill 0`"]
+
+
 def test_fixes_that_touch_wait_for_the_next_round():
     """Of two that change the same words the first is applied; the same one twice counts once."""
     first, second = FoundFix("1", True, (edit("x", 1, 1, 4),)), FoundFix("2", True, (edit("y", 1, 3, 6),))

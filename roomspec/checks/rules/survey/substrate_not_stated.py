@@ -65,7 +65,9 @@ def substrate_not_stated(facts: RoomFacts) -> Iterator[Finding]:
             message=f"nothing says what {partly}; the quotation will assume that it carries them",
             help="say what it is made of, outermost layer first: `on tile over plaster over masonry`",
             about=(f"{kind} {face.name}",),
-            fixes=tuple(Fix(f"add `on {substrate}`", made) for substrate, made in edits.items() if made),
+            fixes=tuple(
+                Fix(f"add `on {substrate}`", made, to_fill_in=True) for substrate, made in edits.items() if made
+            ),
             face=f"{kind} {face.name}",
         )
 

@@ -66,7 +66,7 @@ def surface_unknown(facts: RoomFacts) -> Iterator[Finding]:
             ),
             help="say how it was found: `surface sound`, `loose`, `painted`, `damp` or `unknown`",
             about=(f"{kind} {face.name}",),
-            fixes=(Fix("add `surface sound`", edits),) if edits else (),
+            fixes=(Fix("add `surface sound`", edits, to_fill_in=True),) if edits else (),
             face=f"{kind} {face.name}",
         )
 
