@@ -2,7 +2,6 @@
 
 from collections.abc import Iterable, Iterator, Sequence
 
-from roomspec.checks.wording import listed
 from roomspec.model.job import Job
 from roomspec.model.product import Panel
 from roomspec.model.room import Room
@@ -10,6 +9,7 @@ from roomspec.model.shape import WHOLE
 from roomspec.model.wall import Ceiling, Finish, Wall
 from roomspec.takeoff.clip import Box, box_of
 from roomspec.takeoff.substrates import layers_on
+from roomspec.text.listing import listed
 
 
 def lined_faces(room: Room) -> Iterator[tuple[str, Wall | Ceiling]]:

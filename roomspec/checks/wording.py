@@ -1,15 +1,9 @@
 """Words that several checks say alike."""
 
-from collections.abc import Sequence
 from decimal import ROUND_HALF_UP, Decimal
 from fractions import Fraction
 
 from roomspec.quantities.in_units import is_imperial, pounds, pounds_on_a_square_foot
-
-
-def listed(words: Sequence[str]) -> str:
-    """`joints, corners and floor`."""
-    return " and ".join(part for part in (", ".join(words[:-1]), *words[-1:]) if part)
 
 
 def figure(value: Decimal) -> str:

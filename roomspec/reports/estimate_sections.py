@@ -7,7 +7,8 @@ from roomspec.reports.estimate_json import EstimateOut, LabourOut, OrderOut
 from roomspec.reports.estimate_walls import measured_section, rooms_section
 from roomspec.reports.figures import at_least_places, per_unit, quantity_text, size_figure
 from roomspec.reports.section import Section
-from roomspec.reports.wording import listed, money_text, number_of, number_text
+from roomspec.reports.wording import money_text, number_of, number_text
+from roomspec.text.listing import listed
 
 UNITS = {
     "panel": ("panel", "panels"),

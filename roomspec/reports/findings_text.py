@@ -8,7 +8,8 @@ from roomspec.analysis.found import Found, FoundEdit, FoundFix, Place
 from roomspec.diagnostics.diagnostic import SEVERITIES
 from roomspec.reports.paint import Paint, plain
 from roomspec.reports.width import columns, shown
-from roomspec.reports.wording import listed, number_of
+from roomspec.reports.wording import number_of
+from roomspec.text.listing import listed
 
 LineOf = Callable[[str, int], str]
 """Takes a path and a line from 1; gives its text, "" where there is none."""

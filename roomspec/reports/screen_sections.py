@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from roomspec.reports.section import Section, used_columns
 from roomspec.reports.width import columns, shown
-from roomspec.reports.wording import listed
+from roomspec.text.listing import listed
 
 if TYPE_CHECKING:
     from rich.console import JustifyMethod

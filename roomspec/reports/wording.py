@@ -20,11 +20,6 @@ def number_of(count: int, one: str, several: str = "") -> str:
     return f"{count} {one if count == 1 else several or one + 's'}"
 
 
-def listed(parts: Sequence[str]) -> str:
-    """`a, b and c`"""
-    return " and ".join([", ".join(parts[:-1]), parts[-1]]) if len(parts) > 1 else "".join(parts)
-
-
 def money_text(amount: Decimal) -> str:
     """`12 480.50`: thousands set off by a space (ISO 80000-1:2022, 7.3.1, from memory)."""
     return f"{amount:,}".replace(",", " ")

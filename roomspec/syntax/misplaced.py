@@ -6,7 +6,7 @@ from roomspec.diagnostics.diagnostic import Diagnostic, Edit, Fix, Origin, Relat
 from roomspec.syntax.gathering import Gathering, Heading
 from roomspec.syntax.statements import placing, words_of
 from roomspec.syntax.tree import Node, Statement, Word
-from roomspec.syntax.wording import TABLES, listed
+from roomspec.syntax.wording import TABLES, some_listed
 
 
 def misplaced(state: Gathering, node: Node, number: int, text: str) -> Diagnostic:
@@ -17,7 +17,7 @@ def misplaced(state: Gathering, node: Node, number: int, text: str) -> Diagnosti
         return Diagnostic("misplaced-line", "error", "`units` stands at the top of a file, before any heading", at)
     place, top, inner = placing(), state.top, state.inner
     holders = [TABLES[table] for table in place.holders(node.kind)]
-    belongs = f"it belongs under {listed(holders)}"
+    belongs = f"it belongs under {some_listed(holders)}"
     if top is None and inner is None:
         return Diagnostic("misplaced-line", "error", f"`{word.text}` stands under no heading", at, belongs)
     if top is not None and inner is not None and not inner.dropped and node.kind in place.holds[top.table]:

@@ -13,7 +13,7 @@ from roomspec.syntax.numerals import take_apart
 from roomspec.syntax.parser import QUANTITIES, Misfit
 from roomspec.syntax.statements import placing
 from roomspec.syntax.tables import tables
-from roomspec.syntax.wording import FEW, TABLES, choices, listed, value_name
+from roomspec.syntax.wording import FEW, TABLES, choices, some_listed, value_name
 from roomspec.text.nearness import distance, nearest
 
 _STRAY = {
@@ -112,11 +112,11 @@ def _strange_start(text: str, misfit: Misfit, word: str, table: str | None) -> M
     start, end = misfit.start, misfit.start + len(word)
     near = likely(word, table)
     if near:
-        meant = listed(f"`{other}`" for other in near)
+        meant = some_listed(f"`{other}`" for other in near)
         sure = _sure(near, word) and _reads(text[:start] + near[0] + text[end:])
         message = f"`{_shown(word)}` begins no line; did you mean {meant}?"
         return Misreading(start, end, message, _written_small(word, near), _only(near), sure)
-    usual = listed((f"`{other}`" for other in USUAL[table]), "and") if table is not None else ""
+    usual = some_listed((f"`{other}`" for other in USUAL[table]), "and") if table is not None else ""
     help_ = (
         f"{TABLES[table]} holds lines such as {usual}" if table is not None else "start with a heading such as `job`"
     )
@@ -139,7 +139,7 @@ def _only(near: tuple[str, ...]) -> str | None:
 def _written_small(word: str, near: tuple[str, ...]) -> str:
     if word.lower() == near[0]:
         return "keywords are written in small letters"
-    return f"write {listed(f'`{other}`' for other in near)}"
+    return f"write {some_listed(f'`{other}`' for other in near)}"
 
 
 def _shown(word: str) -> str:
@@ -211,7 +211,7 @@ def _misspelt(text: str, misfit: Misfit, word: str) -> Misreading | None:
     if not near:
         return None
     sure = _sure(near, word) and _reads(text[: misfit.start] + near[0] + text[misfit.end :])
-    meant = listed(f"`{other}`" for other in near)
+    meant = some_listed(f"`{other}`" for other in near)
     message = f"`{_shown(word)}` cannot be read here; did you mean {meant}?"
     return Misreading(misfit.start, misfit.end, message, _written_small(word, near), _only(near), sure)
 

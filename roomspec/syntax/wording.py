@@ -4,6 +4,7 @@ from collections.abc import Iterable
 
 from roomspec.syntax.tables import tables
 from roomspec.syntax.units import MEASURES
+from roomspec.text.listing import listed
 
 MOST_NAMED = 8
 """More words than these are not listed."""
@@ -75,12 +76,10 @@ def value_name(terminal: str) -> str:
     return _VALUES.get(terminal) or f"`{tables().keywords[terminal]}`"
 
 
-def listed(items: Iterable[str], joint: str = "or") -> str:
+def some_listed(items: Iterable[str], joint: str = "or") -> str:
     """`a, b or c`; a long list is cut."""
     named = list(items)
-    if len(named) > MOST_NAMED:
-        return ", ".join(named[:MOST_NAMED]) + " ..."
-    return f" {joint} ".join(filter(None, (", ".join(named[:-1]), named[-1]))) if named else ""
+    return ", ".join(named[:MOST_NAMED]) + " ..." if len(named) > MOST_NAMED else listed(named, joint)
 
 
 def choices(terminals: Iterable[str]) -> str:
@@ -88,4 +87,4 @@ def choices(terminals: Iterable[str]) -> str:
     kinds = [terminal for terminal in terminals if terminal != "$END"]
     values = sorted(kind for kind in kinds if kind not in tables().keywords)
     words = sorted(kind for kind in kinds if kind in tables().keywords)
-    return listed(dict.fromkeys(value_name(kind) for kind in (*values, *words)))
+    return some_listed(dict.fromkeys(value_name(kind) for kind in (*values, *words)))

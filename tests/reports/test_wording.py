@@ -7,7 +7,8 @@ import pytest
 from roomspec.reports.screen_sections import fitted, screen_sections
 from roomspec.reports.section import Section, plain_sections
 from roomspec.reports.width import columns, shown
-from roomspec.reports.wording import listed, money_text, number_of, number_text
+from roomspec.reports.wording import money_text, number_of, number_text
+from roomspec.text.listing import listed
 
 
 @pytest.mark.parametrize(

@@ -6,7 +6,7 @@ from roomspec.names.kinds import DEFINED
 from roomspec.syntax.examples import EXAMPLES
 from roomspec.syntax.statements import placing
 from roomspec.syntax.tree import Block
-from roomspec.syntax.wording import TABLES, listed
+from roomspec.syntax.wording import TABLES, some_listed
 from roomspec_lsp.features.view import View
 
 
@@ -40,5 +40,5 @@ def statement_page(kind: str) -> str:
     """An example of a statement, and the headings that may hold it."""
     place = placing()
     holders = [TABLES[table] for table in place.holders(kind)]
-    under = f"\nunder {listed(holders)}" if holders else ""
+    under = f"\nunder {some_listed(holders)}" if holders else ""
     return f"```room\n{EXAMPLES[kind]}\n```{under}"

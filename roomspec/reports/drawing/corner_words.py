@@ -9,9 +9,10 @@ from roomspec.reports.drawing.drawn import Text
 from roomspec.reports.drawing.faces import FaceView
 from roomspec.reports.drawing.lettering import LEADING, SMALL, wrapped
 from roomspec.reports.drawing.plot import Plot
-from roomspec.reports.wording import listed, number_text
+from roomspec.reports.wording import number_text
 from roomspec.takeoff.clip import box_of
 from roomspec.takeoff.corners import is_corner
+from roomspec.text.listing import listed
 
 LINE = SMALL * LEADING
 """From one line of words to the next."""

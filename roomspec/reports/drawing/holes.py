@@ -17,7 +17,7 @@ from roomspec.reports.drawing.placing import Block, place_in, stacked
 from roomspec.reports.drawing.plot import Plot, line_path, ring_path
 from roomspec.reports.drawing.sizes import size_text, sizes_text
 from roomspec.reports.drawing.svg import Value, element
-from roomspec.reports.wording import listed
+from roomspec.text.listing import listed
 
 
 def slab_ring(slab: Slab) -> Ring:

@@ -19,7 +19,7 @@ from roomspec.reports.drawing.plot import Plot
 from roomspec.reports.drawing.sizes import size_text, sizes_text
 from roomspec.reports.drawing.subjects import PlanSubject
 from roomspec.reports.drawing.tables import Block, rows_of
-from roomspec.reports.wording import listed
+from roomspec.text.listing import listed
 
 MARGIN = 22.0
 """Round the plan, for names and dimensions."""

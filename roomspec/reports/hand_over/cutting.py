@@ -6,8 +6,9 @@ from roomspec.cutting.pattern import Pattern
 from roomspec.reports.hand_over.given import HandOver
 from roomspec.reports.paper.numerals import Numerals
 from roomspec.reports.paper.sheet import Drawing, Part, Table, Words
-from roomspec.reports.wording import listed, number_of, ranged
+from roomspec.reports.wording import number_of, ranged
 from roomspec.takeoff.taken import PooledPlan
+from roomspec.text.listing import listed
 
 TOLD = 12
 """Names of one blank that a table prints; the cut list has all of them."""

@@ -16,8 +16,9 @@ from roomspec.model.wall import Wall
 from roomspec.reports.estimate_json import EstimateOut
 from roomspec.reports.estimate_out import estimate_of
 from roomspec.reports.paper.numerals import Numerals, numerals_of
-from roomspec.reports.wording import listed, number_of, ranged
+from roomspec.reports.wording import number_of, ranged
 from roomspec.takeoff.taken import LiningTakeOff, RoomTakeOff
+from roomspec.text.listing import listed
 
 _PLAIN = re.compile(r"wall \S+")
 

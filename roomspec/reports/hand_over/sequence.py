@@ -12,7 +12,8 @@ from roomspec.model.shape import SetOut
 from roomspec.model.wall import Finish
 from roomspec.reports.hand_over.given import FaceMade, SameRooms, begun, faces_text
 from roomspec.reports.paper.numerals import Numerals
-from roomspec.reports.wording import listed, number_of
+from roomspec.reports.wording import number_of
+from roomspec.text.listing import listed
 
 FIRST_TRIMS = ("start", "inside-corner", "outside-corner", "edge", "top", "joint")
 """Those that hold a panel's edge go up with the panels; the others are planted on the lining."""

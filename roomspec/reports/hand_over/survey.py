@@ -7,7 +7,7 @@ from roomspec.reports.hand_over.given import HandOver, SameRooms, begun, faces_t
 from roomspec.reports.hand_over.title_block import sheet_of
 from roomspec.reports.paper.numerals import Numerals
 from roomspec.reports.paper.sheet import Facts, Part, Points, Sheet, Table, Words, with_content
-from roomspec.reports.wording import listed
+from roomspec.text.listing import listed
 
 Row = tuple[str, str, str]
 """Where, what, what it is taken as."""

@@ -5,7 +5,8 @@ from collections.abc import Iterator
 from roomspec.model.wall import Wall
 from roomspec.reports.hand_over.given import FaceMade, SameRooms, begun, faces_text
 from roomspec.reports.paper.numerals import Numerals
-from roomspec.reports.wording import listed, number_of
+from roomspec.reports.wording import number_of
+from roomspec.text.listing import listed
 
 
 def ticks_of(same: SameRooms, numerals: Numerals, narrowest: int) -> tuple[str, ...]:

@@ -6,10 +6,10 @@ from roomspec.checks.example import BATTENED, PANEL
 from roomspec.checks.facts import JobFacts, written
 from roomspec.checks.finding import Finding
 from roomspec.checks.record import Check, finds
-from roomspec.checks.wording import listed
 from roomspec.diagnostics.diagnostic import Citation
 from roomspec.model.job import Job
 from roomspec.model.wall import Wall
+from roomspec.text.listing import listed
 
 _BEFORE = 2000
 """CAR 2012, HSG264 (H-01)."""

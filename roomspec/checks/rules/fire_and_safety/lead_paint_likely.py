@@ -7,8 +7,8 @@ from roomspec.checks.facts import JobFacts
 from roomspec.checks.finding import Finding
 from roomspec.checks.lined import lined_faces
 from roomspec.checks.record import Check, finds
-from roomspec.checks.wording import listed
 from roomspec.diagnostics.diagnostic import Citation, Related
+from roomspec.text.listing import listed
 
 _BEFORE, _BEFORE_USA = 1980, 1978
 """H-04; the second for a job with `fire nfpa`."""

@@ -6,13 +6,13 @@ from roomspec.checks.corners import called, meets_of, opening_sides
 from roomspec.checks.facts import RoomFacts
 from roomspec.checks.finding import Finding
 from roomspec.checks.record import COMMON_PRACTICE, Check, finds
-from roomspec.checks.wording import listed
 from roomspec.diagnostics.diagnostic import Related
 from roomspec.layout.extent import Run
 from roomspec.layout.face import neighbours
 from roomspec.layout.touching import Rect
 from roomspec.model.room import Room
 from roomspec.model.wall import Wall
+from roomspec.text.listing import listed
 
 _BARE = ("none", "butted")
 

@@ -7,10 +7,10 @@ from roomspec.checks.finding import Finding
 from roomspec.checks.held import FRAMES
 from roomspec.checks.lined import layers_behind, lined_faces
 from roomspec.checks.record import COMMON_PRACTICE, Check, finds
-from roomspec.checks.wording import listed
 from roomspec.diagnostics.diagnostic import Related
 from roomspec.model.wall import Ceiling, Finish, Wall
 from roomspec.takeoff.clip import box_of
+from roomspec.text.listing import listed
 
 TAKES_SCREWS = FRAMES | {"plywood"}
 

@@ -7,12 +7,12 @@ from roomspec.checks.facts import RoomFacts
 from roomspec.checks.finding import Finding
 from roomspec.checks.record import Check, finds
 from roomspec.checks.starting import face_named, start_fix
-from roomspec.checks.wording import listed
 from roomspec.diagnostics.diagnostic import Citation
 from roomspec.layout.extent import Run
 from roomspec.layout.set_out import set_out
 from roomspec.model.shape import SetOut
 from roomspec.quantities.in_units import figure_text, length_text
+from roomspec.text.listing import listed
 
 _BALANCED = SetOut("balanced")
 

@@ -7,9 +7,9 @@ from roomspec.checks.facts import RoomFacts, written
 from roomspec.checks.finding import Finding
 from roomspec.checks.insert import EVERY_ROOM, into_method
 from roomspec.checks.record import Check, finds
-from roomspec.checks.wording import listed
 from roomspec.diagnostics.diagnostic import Citation, Fix, Related
 from roomspec.layout.extent import Run
+from roomspec.text.listing import listed
 
 _PANEL = """\
 panel limestone-long "Limestone print, long"

@@ -7,13 +7,13 @@ from roomspec.checks.finding import Finding
 from roomspec.checks.panel_length import LONG, is_long, run_height
 from roomspec.checks.record import COMMON_PRACTICE, Check, finds
 from roomspec.checks.starting import ALL_WALLS, for_the_room
-from roomspec.checks.wording import listed
 from roomspec.diagnostics.diagnostic import Citation, Edit, Fix, Origin, Related
 from roomspec.layout.extent import Run
 from roomspec.model.product import Panel
 from roomspec.model.wall import Wall
 from roomspec.quantities.in_units import figure_text, length_text
 from roomspec.quantities.length import shown_mm
+from roomspec.text.listing import listed
 
 _TURNED = {"vertical": "horizontal", "horizontal": "vertical"}
 

@@ -9,13 +9,13 @@ from roomspec.checks.facts import RoomFacts
 from roomspec.checks.finding import Finding
 from roomspec.checks.record import Check, finds
 from roomspec.checks.starting import face_named, start_fix
-from roomspec.checks.wording import listed
 from roomspec.diagnostics.diagnostic import Citation
 from roomspec.layout.extent import Run
 from roomspec.layout.rows import row_cells
 from roomspec.model.job import Terms
 from roomspec.model.shape import SetOut
 from roomspec.quantities.in_units import figure_text, length_text
+from roomspec.text.listing import listed
 
 _BALANCED = SetOut("balanced")
 

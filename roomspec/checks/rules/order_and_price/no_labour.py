@@ -7,11 +7,11 @@ from roomspec.checks.facts import JobFacts, written
 from roomspec.checks.finding import Finding
 from roomspec.checks.record import COMMON_PRACTICE, Check, finds
 from roomspec.checks.used import Task, tasks_used
-from roomspec.checks.wording import listed
 from roomspec.diagnostics.diagnostic import Edit, Fix, Origin, Related
 from roomspec.model.method import Gang
 from roomspec.pricing.labour import ALLOWANCES, fitting
 from roomspec.takeoff.work import Work
+from roomspec.text.listing import listed
 
 _JOB = """\
 job example

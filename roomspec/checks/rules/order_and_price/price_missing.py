@@ -6,9 +6,9 @@ from roomspec.checks.facts import JobFacts
 from roomspec.checks.finding import Finding
 from roomspec.checks.record import COMMON_PRACTICE, Check, finds
 from roomspec.checks.used import products_used
-from roomspec.checks.wording import listed
 from roomspec.model.product import Panel, Product, Support, Trim
 from roomspec.quantities.in_units import exact_text
+from roomspec.text.listing import listed
 
 _JOB = """\
 job example

@@ -7,8 +7,8 @@ from roomspec.checks.facts import JobFacts
 from roomspec.checks.finding import Finding
 from roomspec.checks.record import Check, finds
 from roomspec.checks.used import panels_used
-from roomspec.checks.wording import listed
 from roomspec.diagnostics.diagnostic import Citation, Related
+from roomspec.text.listing import listed
 
 _JOB = """\
 job example

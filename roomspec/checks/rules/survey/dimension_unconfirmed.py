@@ -5,10 +5,10 @@ from collections.abc import Iterator
 from roomspec.checks.facts import Path, RoomFacts
 from roomspec.checks.finding import Finding
 from roomspec.checks.record import COMMON_PRACTICE, Check, finds
-from roomspec.checks.wording import listed
 from roomspec.diagnostics.diagnostic import Related
 from roomspec.model.room import Room
 from roomspec.quantities.in_units import figure_text
+from roomspec.text.listing import listed
 
 _SAID = 6
 

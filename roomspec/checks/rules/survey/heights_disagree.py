@@ -5,13 +5,13 @@ from collections.abc import Iterator
 from roomspec.checks.facts import RoomFacts
 from roomspec.checks.finding import Finding
 from roomspec.checks.record import COMMON_PRACTICE, Check, finds
-from roomspec.checks.wording import listed
 from roomspec.diagnostics.diagnostic import Related
 from roomspec.model.room import Room
 from roomspec.model.shape import Profile
 from roomspec.model.wall import Wall
 from roomspec.quantities.in_units import figure_text
 from roomspec.quantities.length import MM
+from roomspec.text.listing import listed
 
 APART = 50 * MM
 """More than a ceiling runs out of level from wall to wall. Common practice, no source."""

@@ -5,10 +5,10 @@ from collections.abc import Iterator
 from roomspec.checks.facts import RoomFacts
 from roomspec.checks.finding import Finding
 from roomspec.checks.record import Check, finds
-from roomspec.checks.wording import listed
 from roomspec.diagnostics.diagnostic import Citation, Related
 from roomspec.layout.room_plan import closure_limit, turning
 from roomspec.quantities.in_units import figure_text, length_text
+from roomspec.text.listing import listed
 
 TURN_OFF = 5
 """Degrees: corners are rarely measured to better than one, and a room has four or more. Common practice, no source."""

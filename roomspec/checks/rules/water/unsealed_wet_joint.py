@@ -9,7 +9,6 @@ from roomspec.checks.insert import EVERY_ROOM, into_method
 from roomspec.checks.lined import finish_box
 from roomspec.checks.profile import lowest
 from roomspec.checks.record import COMMON_PRACTICE, Check, finds
-from roomspec.checks.wording import listed
 from roomspec.diagnostics.diagnostic import Citation, Edit, Fix, Origin, Related
 from roomspec.layout.extent import Run
 from roomspec.layout.face import neighbours
@@ -17,6 +16,7 @@ from roomspec.model.method import Method
 from roomspec.model.wall import Finish, Wall
 from roomspec.takeoff.clip import Box
 from roomspec.takeoff.parts import direct_water
+from roomspec.text.listing import listed
 
 _NAMES = {"joints": "the joints", "corners": "the corners", "edges": "the edges", "floor": "the floor line"}
 _NAMES |= {"ceiling": "the ceiling line"}
