@@ -25,7 +25,7 @@ from roomspec.quantities.length import METRE, MM
 from roomspec.takeoff.clip import Box, Corner, area_of, area_within, box_of, box_round
 from roomspec.takeoff.face import outline_of
 from roomspec.takeoff.ground import covered
-from roomspec.takeoff.voids import Void, area_words, length_words, sides, size_words, void_sides, voids_of
+from roomspec.takeoff.voids import Void, area_words, length_words, one_opening, sides, size_words, void_sides, voids_of
 
 
 class Rule(Struct, frozen=True, cache_hash=True):
@@ -41,6 +41,8 @@ class Rule(Struct, frozen=True, cache_hash=True):
     """A kept skirting up to this high is measured over."""
     surround_over: bool = False
     """A kept architrave is measured over and the opening judged alone."""
+    adjoining_together: bool = False
+    """Openings with nothing between them, such as a door and the window beside it, are judged as one."""
     reveals_beyond: Fraction | None = None
     """Lined reveals are measured where the void is larger than this, in m2; None: never."""
     reveals_linear: int = 0
@@ -56,6 +58,7 @@ RULES = {
         only_within=False,
         skirting_over=100 * MM,
         surround_over=True,
+        adjoining_together=True,
         reveals_beyond=Fraction(0),
         reveals_linear=METRE,
     ),
@@ -135,7 +138,8 @@ def _measure(area: _Area, before: Sequence[_Area], voids: Sequence[Void], rule: 
         if not share:
             continue
         if not narrow:
-            deducted, words = _judge(area, void, share, rule, units)
+            joined = one_opening(void, voids) if rule.adjoining_together else [void]
+            deducted, words = _judge(area, joined, share, rule, units)
             lines.append(words)
             total -= share if deducted else 0
         if any(_reveals_count(other.share(void), rule) for other in before):
@@ -157,8 +161,9 @@ def _sized(bounds: Box, total: Fraction, units: str) -> str:
     return f"{size} = {square}" if total == bounds.area else f"overall {size}, area {square}"
 
 
-def _judge(area: _Area, void: Void, share: Fraction, rule: Rule, units: str) -> tuple[bool, str]:
-    """Whether the void is deducted, and the step in words."""
+def _judge(area: _Area, joined: Sequence[Void], share: Fraction, rule: Rule, units: str) -> tuple[bool, str]:
+    """Whether the first void is deducted, being one opening with those that follow it, and the step in words."""
+    void, *others = joined
     partly = f", of which {area_words(share, units)} here" if share != void.size else ""
     words = f"{void.name} {void_sides(void, units)} = {area_words(void.size, units)}{partly}"
     if not rule.over or void.always:
@@ -166,9 +171,10 @@ def _judge(area: _Area, void: Void, share: Fraction, rule: Rule, units: str) -> 
     limit = area_words(rule.over * SQUARE_METRE, units)
     if rule.only_within and area.within(void.touch) != void.touch.area:
         return True, f"{words}: on the boundary, deducted"
-    if share <= rule.over * SQUARE_METRE:
-        return False, f"{words}: not over {limit}, measured over"
-    return True, f"{words}: over {limit}, deducted"
+    beside = "with what adjoins it " if others else ""
+    if share + sum(map(area.share, others)) <= rule.over * SQUARE_METRE:
+        return False, f"{words}: {beside}not over {limit}, measured over"
+    return True, f"{words}: {beside}over {limit}, deducted"
 
 
 def _reveals_count(share: Fraction, rule: Rule) -> bool:

@@ -35,6 +35,8 @@ class Void(Struct, frozen=True, cache_hash=True):
     """True where every method deducts it."""
     rim: Line | None = None
     """A rim that slopes, across the box: nothing above it is void."""
+    through: bool = False
+    """True of what passes through the wall: doors, windows and openings without either, not niches and hatches."""
 
     @property
     def size(self) -> Fraction:
@@ -48,6 +50,15 @@ class Void(Struct, frozen=True, cache_hash=True):
         """What of the void lies in a ring, as vertices; none where nothing does."""
         inside = cut_to(ring, self.box)
         return inside if self.rim is None else cut_above(inside, self.rim, above=False)
+
+    def adjoins(self, other: "Void") -> bool:
+        """True where both pass through the wall side by side or one over the other, with nothing between them."""
+        one, two = self.box, other.box
+        beside = one.right == two.left or two.right == one.left
+        above = one.top == two.bottom or two.top == one.bottom
+        across = min(one.right, two.right) - max(one.left, two.left)
+        up = min(one.top, two.top) - max(one.bottom, two.bottom)
+        return self.through and other.through and ((beside and up > 0) or (above and across > 0))
 
     @property
     def touch(self) -> Box:
@@ -63,12 +74,21 @@ def voids_of(wall: Wall, with_surround: bool, hidden: Sequence[Rect] = ()) -> tu
             _name(opening.kind, opening.label),
             _placed(wall, opening.x, opening.right, opening.sill, opening.height, grown),
             tuple(_reveal(opening, face) for face in opening.lined),
+            through=opening.kind not in ("niche", "hatch"),
         )
         for opening in wall.openings
     )
     obstacles = (_standing(wall, thing) for thing in wall.obstacles)
     boxes = (Void("boxing", Box(*rect), always=True) for rect in hidden)
     return (*openings, *obstacles, *boxes)
+
+
+def one_opening(void: Void, voids: Sequence[Void]) -> list[Void]:
+    """The void and those that form one opening with it, such as the window beside a door."""
+    found = [void]
+    for one in found:
+        found += [other for other in voids if other not in found and one.adjoins(other)]
+    return found
 
 
 def _placed(wall: Wall, left: int, right: int, sill: int, height: int, grown: int = 0) -> Box:

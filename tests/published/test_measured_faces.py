@@ -78,6 +78,24 @@ def test_different_recesses_are_judged_apart() -> None:
     assert m2_decimal(found.measured.area) == Decimal("12.5")
 
 
+@pytest.mark.parametrize(
+    ("other", "area"),
+    [
+        (opening("window", 1200, 1000, 1900, sill=1000), "9.5"),
+        (opening("window", 1200, 1000, 1910, sill=1000), "12.5"),
+        (opening("window", 900, 400, 1000, sill=2000), "12.5"),
+        (niche(1200, 1000, 100, at=1900, sill=1000), "12.5"),
+    ],
+    ids=["beside it", "beyond a pier", "over it, 2.16 m2 in all", "a niche"],
+)
+def test_a_door_and_what_adjoins_it_are_one_opening(other: Opening, area: str) -> None:
+    """M-23: 1.8 m2 of door and 1.2 m2 of window with nothing between them are 3.0 m2, over 2.5: both deducted."""
+    (found,) = taken(lined(opening("door", 900, 2000, 1000), other)).walls
+    assert m2_decimal(found.measured.area) == Decimal(area)
+    together = "door 0.900 x 2.000 = 1.80 m2: with what adjoins it over 2.50 m2, deducted"
+    assert (together in found.measured.lines) == (area == "9.5")
+
+
 def test_a_recess_round_a_corner_is_judged_wall_by_wall() -> None:
     """M-24: 1.5 m2 on one wall and 1.5 m2 on the next, 3.0 m2 in all: each wall measures its own over."""
     left = lined(opening("window", 1000, 1500, 4000, sill=500))
