@@ -38,7 +38,7 @@ class Rule(Struct, frozen=True, cache_hash=True):
     linear: int = 0
     """Areas up to this wide, in nanometres, are measured by length."""
     skirting_over: int = 0
-    """A kept skirting up to this high is measured over."""
+    """A kept skirting, or a covering turned up, that shows no higher than this is measured over."""
     surround_over: bool = False
     """A kept architrave is measured over and the opening judged alone."""
     adjoining_together: bool = False
@@ -107,8 +107,8 @@ def measure_wall(
     `hidden` is what boxes hide of it, `plan` the outline of a ceiling that is no rectangle.
     """
     rule = RULES[method]
-    skirting = wall.keep("skirting")
-    lifted = 0 if skirting <= rule.skirting_over else skirting
+    foot = _kept_at_foot(wall)
+    lifted = 0 if foot <= rule.skirting_over else foot
     outline = plan or outline_of(wall, lifted, wall.keep("cornice"))
     voids = voids_of(wall, with_surround=not rule.surround_over, hidden=hidden)
     areas = [_area(wall, lining, outline) for lining in linings]
@@ -118,6 +118,12 @@ def measure_wall(
         length=sum(measure.length for measure in measures),
         lines=tuple(line for measure in measures for line in measure.lines),
     )
+
+
+def _kept_at_foot(wall: Wall) -> int:
+    """How high the wall shows a kept skirting, or a floor covering turned up it, under the panels."""
+    turned_up = wall.upstand.height - (wall.upstand.lap or 0) if wall.upstand is not None else 0
+    return max(wall.keep("skirting"), turned_up)
 
 
 def _area(wall: Wall, lining: Lining, outline: Ring) -> _Area:

@@ -5,7 +5,7 @@ from decimal import Decimal
 import pytest
 from sample_walls import finish, glued, one_wall, opening, region, wall
 
-from roomspec.model.wall import Keep, Opening, Wall
+from roomspec.model.wall import Keep, Opening, Upstand, Wall
 from roomspec.quantities.area import m2_decimal
 from roomspec.quantities.length import FOOT, MM
 from roomspec.takeoff.measured import Measure, measure_wall
@@ -159,6 +159,24 @@ def test_vob_skirting(size: int, expected: str) -> None:
     """M-06: a skirting of up to 10 cm is measured over, a higher one is not."""
     kept = lined(5000, 2500, keeps=(Keep("skirting", size * MM),))
     assert m2(kept, method="vob") == Decimal(expected)
+
+
+@pytest.mark.parametrize(
+    ("method", "height", "lap", "expected"),
+    [
+        ("vob", 100, None, "12.5"),
+        ("vob", 101, None, "11.995"),
+        ("vob", 150, 50, "12.5"),
+        ("nrm2", 150, 50, "12"),
+        ("nrm2", 150, None, "11.75"),
+    ],
+)
+def test_a_covering_turned_up_is_measured_as_a_tile_base(
+    method: str, height: int, lap: int | None, expected: str
+) -> None:
+    """M-06 (DIN 18363 names the tile base with the skirting): by what it shows, under the panels that lap it."""
+    kept = lined(5000, 2500, upstand=Upstand(height * MM, None if lap is None else lap * MM))
+    assert m2(kept, method=method) == Decimal(expected)
 
 
 def test_vob_share_of_an_opening_in_two_surfaces() -> None:
