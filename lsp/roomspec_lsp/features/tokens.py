@@ -35,23 +35,24 @@ def tokens(lines: Lines, first: int = 0, last: int | None = None) -> Iterator[To
             words = read.read
         heading = bool(words) and any(kind in placing().table_of for kind in placing().by_word.get(words[0].text, ()))
         for word in words:
-            yield Token(number, word.start, word.end, _kind(word), heading and word.type == "NAME")
+            yield Token(number, word.start, word.end, kind_of(word.type), heading and word.type == "NAME")
         if read is None or isinstance(read, Line):
             comment = text.find("#", words[-1].end if words else 0)
             if comment >= 0:
                 yield Token(number, comment, len(text), "comment")
 
 
-def _kind(word: Word) -> str:
-    if word.type in tables().keywords:
+def kind_of(terminal: str) -> str:
+    """The type of a word that is this terminal of the grammar."""
+    if terminal in tables().keywords:
         return "keyword"
-    if word.type in QUANTITIES or word.type == "DATE":
+    if terminal in QUANTITIES or terminal == "DATE":
         return "number"
-    if word.type == "STRING":
+    if terminal == "STRING":
         return "string"
-    if word.type.endswith("NAME"):
+    if terminal.endswith("NAME"):
         return "variable"
-    return "operator" if word.type in ("TIMES", "COMMA") else "enumMember"
+    return "operator" if terminal in ("TIMES", "COMMA") else "enumMember"
 
 
 def encoded(found: Sequence[tuple[int, int, int, str, bool]]) -> list[int]:

@@ -1,0 +1,27 @@
+"""Writes what is generated under `lsp/editors`: `python -m roomspec_lsp.highlighting.write` after the parser's tables."""
+
+from pathlib import Path
+
+from roomspec_lsp.highlighting.textmate import textmate_text
+
+EDITORS = Path(__file__).parents[2] / "editors"
+"""Beside the package in the repository; an installed package has no such folder."""
+
+
+def written() -> dict[str, str]:
+    """The text of each file, by its path under `lsp/editors`."""
+    return {
+        "roomspec.tmLanguage.json": textmate_text(),
+    }
+
+
+def main() -> None:
+    """Write them."""
+    for name, text in written().items():
+        file = EDITORS / name
+        file.parent.mkdir(parents=True, exist_ok=True)
+        file.write_text(text, encoding="utf-8", newline="\n")
+
+
+if __name__ == "__main__":
+    main()
