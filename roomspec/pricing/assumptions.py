@@ -4,6 +4,7 @@ from collections.abc import Iterable, Iterator, Sequence
 
 from roomspec.layout.ceiling import lowered_by
 from roomspec.model.job import Job
+from roomspec.model.product import Panel
 from roomspec.model.room import Room
 from roomspec.model.wall import Ceiling, Wall
 from roomspec.pricing.labour import LabourLine, untimed
@@ -22,6 +23,7 @@ def assumptions_of(
         *_unconfirmed(job.rooms, job.terms.units),
         *_unstated(job.rooms, take_off.rooms),
         *_fastening(job.rooms, take_off.rooms),
+        *_longest(job.rooms, take_off.rooms, job.terms.units),
         *_ceilings_first(job.rooms, take_off.rooms, job.terms.units),
         *_unpriced(order),
         *_unmanned(job, labour),
@@ -95,6 +97,19 @@ def _fastening(rooms: Sequence[Room], taken: Sequence[RoomTakeOff]) -> Iterator[
         if any(lining.method.screw and not lining.method.battens and not _framed(wall, lining) for lining in linings)
     ]
     yield from _of_walls(loose, "Screws on {} are counted as if battens stood there: none are recorded.")
+
+
+def _longest(rooms: Sequence[Room], taken: Sequence[RoomTakeOff], units: str) -> Iterator[str]:
+    """Rows of a panel that comes in several lengths: which of them is joined is settled before any is cut."""
+    jointed: dict[Panel, list[tuple[Room, Wall | Ceiling]]] = {}
+    for room, face, linings in _lined(rooms, taken):
+        for lining in linings:
+            along = max(face.width, face.width_top) if isinstance(face, Wall) else 0
+            if len(lining.panel.stocks) > 1 and lining.direction == "horizontal" and along > lining.panel.length:
+                jointed.setdefault(lining.panel, []).append((room, face))
+    for panel, faces in jointed.items():
+        length = length_text(panel.length, units)
+        yield from _of_walls(faces, f"End joints on {{}} are set out for the longest {panel.name}, {length}.")
 
 
 def _framed(wall: Wall | Ceiling, lining: LiningTakeOff) -> bool:

@@ -77,3 +77,14 @@ def test_trims_and_battens_too() -> None:
     laths = [estimate(text.format(line, "battened"), TWO) for line in ("", "  access 3000\n")]
     # Rows at the foot, in the middle and at the head, 3000 each: 4800 holds one, 2400 and 600 are two pieces.
     assert [ordered(made, "lath").by_stock for made in laths] == [((4800 * MM, 3),), ((2400 * MM, 4),)]
+
+
+def test_rows_longer_than_the_longest_length_say_what_they_were_set_out_for() -> None:
+    """The proof is of these pieces; other joints, of shorter panels, may do for less."""
+    two = CATALOGUE.replace("  length 2600\n", "  length 2400 at 20.00 each\n  length 3600 at 31.00 each\n").replace(
+        "  price 30.00 each\n", ""
+    )
+    for width, said in ((4200, True), (3600, False)):
+        made = estimate(f"room r\n  height 1000\n  wall a {width}\n    finish board by plain horizontal\n", two)
+        told = "End joints on wall a of room r are set out for the longest board, 3600 mm."
+        assert (told in made.priced.assumptions) == said, made.priced.assumptions
