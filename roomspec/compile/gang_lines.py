@@ -8,7 +8,21 @@ from roomspec.compile.product_lines import note
 from roomspec.compile.reading import Fact, Line, Reader, complain
 from roomspec.model.method import Takes
 from roomspec.syntax.quantity import read_labour
-from roomspec.syntax.tree import Node
+from roomspec.syntax.tree import Node, Word
+
+MEASURED_IN = {
+    "panels": ("m2", "each"),
+    "sheets": ("m2",),
+    "trims": ("m", "each"),
+    "battens": ("m", "each"),
+    "seals": ("m",),
+    "mitres": ("each", "m"),
+    "cut-outs": ("each",),
+    "openings": ("each",),
+    "boxing": ("each",),
+    "rooms": ("each",),
+}
+"""What the take-off counts each task in, the usual first; what is removed is counted as it is surveyed."""
 
 
 def _rate(line: Line) -> tuple[Fact, ...]:
@@ -29,7 +43,26 @@ def _takes(line: Line) -> tuple[Fact, ...]:
     if within(line, found, hours, "a labour constant", Decimal(0), 1000) is None:
         return ()
     what, where = _task(task)
+    counted = MEASURED_IN.get(what, ())
+    if counted and (unit or "each") not in counted:
+        _not_counted_so(line, found, unit or "each", what, counted)
+        return ()
     return (Fact("takes", Takes(hours, unit or "each", what, where)),)
+
+
+def _not_counted_so(line: Line, found: Word, unit: str, what: str, counted: tuple[str, ...]) -> None:
+    """Only a length and an area taken for one another are mended: how many make a metre nobody can say here."""
+    by = {"m2": "area", "m": "length", "each": "number"}
+    ways = " or ".join(by[way] for way in counted)
+    pair = counted[0] != "each" and unit != "each"
+    right = found.text.removesuffix("2") if counted[0] == "m" else f"{found.text}2"
+    help_ = f"give the hours as `{right if pair else _usual(counted[0])}`"
+    message = f"the task `{what}` goes by {ways}; hours by {by[unit]} would never be used"
+    complain(line, "wrong-unit", message, found, help_, (right,) if pair else ())
+
+
+def _usual(unit: str) -> str:
+    return "0.30 h each" if unit == "each" else f"0.30 h/{unit}"
 
 
 def _task(task: Node) -> tuple[str, str | None]:

@@ -186,3 +186,27 @@ def test_a_constant_of_two_units_is_refused() -> None:
     """`0.30 h/m2 each`."""
     (problem,) = told(compiled("job j\n  labour g\ngang g\n  rate 1 per h\n  takes 0.3 h/m2 each for panels\n"))
     assert problem.name == "wrong-unit"
+
+
+@pytest.mark.parametrize(
+    ("takes", "mended"),
+    [
+        ("0.30 h/m for panels", ["0.30 h/m2"]),
+        ("0.30 h/ft for panels", ["0.30 h/ft2"]),
+        ("0.30 h/m2 for trims", ["0.30 h/m"]),
+        ("0.30 h each for seals", []),
+        ("0.30 h/m for rooms", []),
+    ],
+)
+def test_a_constant_by_what_the_task_is_not_counted_in_is_refused(takes: str, mended: list[str]) -> None:
+    """It would never be used; the same figure by the right unit is offered where it was a length or an area."""
+    (problem,) = told(compiled(f"job j\n  labour g\ngang g\n  rate 1 per h\n  takes {takes}\n"))
+    assert problem.name == "wrong-unit"
+    assert [edit.text for fix in problem.fixes for edit in fix.edits] == mended
+
+
+@pytest.mark.parametrize("takes", ["0.30 h/m2 for panels", "0.3 h each for panels", "0.3 h/m for mitres"])
+def test_a_constant_by_what_the_task_is_counted_in_is_kept(takes: str) -> None:
+    """Panels go by area or number, mitres by number or length."""
+    job = compiled(f"job j\n  labour g\ngang g\n  rate 1 per h\n  takes {takes}\n")
+    assert not told(job) and job.job.gang is not None and len(job.job.gang.takes) == 1
