@@ -99,7 +99,9 @@ def _place(state: Gathering, node: Node, mark: str | None, number: int, text: st
     if target is not None and target.dropped and node.kind not in holds[target.table]:
         target = state.top
     if target is None or node.kind not in holds[target.table]:
-        state.say(misplaced(state, node, number, text))
+        if target is not None or not state.headless:
+            state.say(misplaced(state, node, number, text))
+        state.headless = state.headless or target is None
         return
     if mark is not None and mark in target.marks:
         if not target.dropped:

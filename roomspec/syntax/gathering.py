@@ -39,6 +39,8 @@ class Gathering(Struct):
     problems: list[Diagnostic] = field(default_factory=list)
     said: int = 0
     unsaid: list[Origin] = field(default_factory=list)
+    headless: bool = False
+    """Lines before the first heading have been told of: one heading mends them all."""
     under: int | None = None
     """Lines deeper than this column stand under a line that could not be read."""
 

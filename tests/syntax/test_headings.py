@@ -79,6 +79,7 @@ def test_other_misplaced_lines_say_where_they_belong() -> None:
     assert shown("panel p\n  height 5\n") == [("misplaced-line", "height", "`height` is no line of a panel")]
     assert shown("wall a 5\n  on tile\n") == [("misplaced-line", "wall", "`wall` stands under no heading")]
     assert shown("height 5\n") == [("misplaced-line", "height", "`height` stands under no heading")]
+    assert len(shown("measured nrm2\nkerf 3\npool job\nroom 1\n  kerf 3\n")) == 2
     message = "`units` stands at the top of a file, before any heading"
     assert shown("room 1\nunits in\n") == [("misplaced-line", "units", message)]
     helps = [problem.help for _, problem in all_problems("panel p\n  height 5\n")]
