@@ -17,6 +17,7 @@ from roomspec.analysis.stray import file_in_no_job
 from roomspec.analysis.world import World
 from roomspec.cli import screen
 from roomspec.cli.check_forms import Output
+from roomspec.cli.jobs import from_here
 from roomspec.cli.progress import progress
 from roomspec.cli.trouble import CLEAN, TROUBLE
 from roomspec.cli.uncollected import uncollected
@@ -39,10 +40,11 @@ class Wanted(Struct, frozen=True):
 
 
 class Outcome(Struct, frozen=True):
-    """What a run gave: what is told with its fingerprints, the files read, and what could not be read."""
+    """What a run gave: what is told with its fingerprints, from which root, the files read, what could not be read."""
 
     findings: tuple[Found, ...]
     fingerprints: tuple[str, ...]
+    root: Path
     files: tuple[str, ...]
     line_of: Callable[[str, int], str]
     aside: str
@@ -80,6 +82,7 @@ def run(wanted: Wanted) -> Outcome:
     return Outcome(
         told.findings,
         told.fingerprints,
+        wanted.below.root,
         tuple(sorted(files)),
         line_of,
         _said_of(told),
@@ -190,8 +193,9 @@ def _report(outcome: Outcome, form: str, failing: Sequence[str], paint: Callable
 
         return findings_checkstyle(findings)
     from roomspec.reports.findings_text import findings_text
+    from roomspec.reports.paint import plain
 
-    return findings_text(findings, outcome.line_of, *(() if paint is None else (paint,)))
+    return findings_text(findings, outcome.line_of, paint or plain, from_here(outcome.root))
 
 
 def _write(file: Path, text: str) -> None:

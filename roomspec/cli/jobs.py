@@ -1,6 +1,8 @@
 """From the PATH of a command, or from standard input, to the jobs it means; trouble where there is none."""
 
+import os
 import sys
+from collections.abc import Callable
 from pathlib import Path
 from typing import TypeVar
 
@@ -17,6 +19,15 @@ def expected(jobs: T | NoJob) -> T:
     if isinstance(jobs, NoJob):
         raise click.ClickException(jobs.reason)
     return jobs
+
+
+def from_here(root: Path) -> Callable[[str], str]:
+    """How a path from the root is written from the working folder; whole where neither holds the other."""
+    here = Path.cwd()
+    if root == here:
+        return str
+    near = root.is_relative_to(here) or here.is_relative_to(root)
+    return lambda path: Path(os.path.relpath(root / path, here) if near else root / path).as_posix()
 
 
 def input_below(name: str) -> tuple[Below, dict[str, bytes]]:

@@ -20,9 +20,14 @@ FIXES_SHOWN = 2
 LINES_OF_A_FIX = 4
 
 
-def findings_text(findings: Sequence[Found], line_of: LineOf, paint: Paint = plain) -> str:
-    """All findings with their lines, then how many there are; ends with a line break."""
-    parts = [_finding(found, line_of, paint) for found in findings]
+def findings_text(
+    findings: Sequence[Found], line_of: LineOf, paint: Paint = plain, called: Callable[[str], str] = str
+) -> str:
+    """All findings with their lines, then how many there are; ends with a line break.
+
+    `called` says how a path is written: from the folder where the reader is, so that a terminal can open it.
+    """
+    parts = [_finding(found, line_of, paint, called) for found in findings]
     return "\n".join([*parts, counted(findings) + "\n"])
 
 
@@ -35,16 +40,16 @@ def counted(findings: Sequence[Found]) -> str:
     return f"{told} in {number_of(len({found.place.path for found in findings}), 'file')}."
 
 
-def _finding(found: Found, line_of: LineOf, paint: Paint) -> str:
+def _finding(found: Found, line_of: LineOf, paint: Paint, called: Callable[[str], str]) -> str:
     place = found.place
     margin = len(str(place.line)) + 1
     rows = [
-        f"{paint(_at(place), 'place')}: {paint(found.severity, found.severity)}: "
+        f"{paint(_at(place, called), 'place')}: {paint(found.severity, found.severity)}: "
         f"{paint(shown(found.message), 'strong')} {paint(f'[{found.name}]', 'faint')}"
     ]
     rows += _quoted(place, line_of, margin, paint, found.severity)
     for other in found.related:
-        rows.append(f"{'':{margin}} {paint('see', 'help')} {_at(other.place)}: {shown(other.message)}")
+        rows.append(f"{'':{margin}} {paint('see', 'help')} {_at(other.place, called)}: {shown(other.message)}")
     if found.help:
         rows.append(f"{'':{margin}} {paint('help', 'help')}: {shown(found.help)}")
     for fix in found.fixes[:FIXES_SHOWN]:
@@ -60,8 +65,8 @@ def _says(help_: str, title: str) -> bool:
     return re.search(rf"(?<!\w){re.escape(plain)}(?!\w)", help_.replace("`", "")) is not None
 
 
-def _at(place: Place) -> str:
-    return f"{shown(place.path)}:{place.line}:{place.column}"
+def _at(place: Place, called: Callable[[str], str]) -> str:
+    return f"{shown(called(place.path))}:{place.line}:{place.column}"
 
 
 def _quoted(place: Place, line_of: LineOf, margin: int, paint: Paint, severity: str) -> list[str]:

@@ -85,3 +85,20 @@ def test_a_folder_without_a_job_is_refused(run, tmp_path):
     (tmp_path / "rooms.room").write_text("room 1\n  wall a 2400\n")
     assert run("check", tmp_path).refused
     assert "no job" in run("check", tmp_path).err
+
+
+def test_paths_are_written_from_where_the_reader_is(run, small, tmp_path, monkeypatch):
+    """So that a terminal opens them: from below the repository, above it, and from elsewhere whole."""
+    (small / ".git").mkdir()
+    (small / "rooms").mkdir()
+    (small / "extra.room").write_text("wall a 3000\n", encoding="utf-8")
+    elsewhere = tmp_path / "elsewhere"
+    elsewhere.mkdir()
+    for here, shown in (
+        (tmp_path, "small/extra.room:1:1"),
+        (small, "extra.room:1:1"),
+        (small / "rooms", "../extra.room:1:1"),
+        (elsewhere, f"{small.as_posix()}/extra.room:1:1"),
+    ):
+        monkeypatch.chdir(here)
+        assert run("check", small, "--no-cache").out.startswith(f"{shown}: ")
