@@ -23,8 +23,9 @@ class CuttingPlan(Struct, frozen=True, cache_hash=True):
     `panels` is the sum over the numbers of the panels that are cut, `sets` the whole sets to order, and `bound` and
     `proven` hold for what is ordered, `sets` times the panels in a set.
 
-    `proven`: what is ordered is the least possible. With several stock lengths that is the least money (or, where a
-    length has no price, the least length of stock), and `bound` is a lower bound on the number of panels alone.
+    `proven`: what is ordered is the least possible. With several stock lengths that is the least money, and `bound` is a
+    lower bound on the number of panels alone; where a length has no price the plan takes the least length of stock, and
+    is proven only where nothing could do with fewer panels either.
     """
 
     pieces: int
@@ -101,7 +102,7 @@ def plan_alike(blanks: Sequence[Blank], stock: PanelStock, kerf: int, seconds: f
         pieces=len(blanks),
         panels=used.total(),
         bound=found.panels_bound,
-        proven=spent == found.money_bound,
+        proven=spent == found.money_bound and (priced or used.total() == found.panels_bound),
         patterns=write_up(problem, found.plan),
         by_stock=tuple((length, used[index]) for index, length in enumerate(problem.stocks) if used[index]),
         cost=spent * unit if priced else None,
@@ -131,10 +132,11 @@ def plan_sets(blanks: Sequence[Blank], stock: PanelStock, kerf: int, seconds: fl
     best, rate = min(zip(plans, rates, strict=True), key=lambda pair: ordered(pair[0]) * pair[1])
     bound = min(plan.bound * each for plan, each in zip(plans, rates, strict=True))
     priced = prices_matter(stock)
+    fewest = min(plan.bound for plan in plans)
     return replace(
         best,
-        bound=min(plan.bound for plan in plans),
-        proven=ordered(best) * rate == bound,
+        bound=fewest,
+        proven=ordered(best) * rate == bound and (priced or ordered(best) == fewest),
         cost=ordered(best) * rate if priced else None,
         cost_bound=bound if priced else None,
     )

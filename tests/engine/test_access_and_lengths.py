@@ -88,3 +88,13 @@ def test_rows_longer_than_the_longest_length_say_what_they_were_set_out_for() ->
         made = estimate(f"room r\n  height 1000\n  wall a {width}\n    finish board by plain horizontal\n", two)
         told = "End joints on wall a of room r are set out for the longest board, 3600 mm."
         assert (told in made.priced.assumptions) == said, made.priced.assumptions
+
+
+def test_lengths_without_prices_are_proven_by_number_only() -> None:
+    """24 of 2400 are the least stock, but fewer of 3600 would do, so nothing is proven; 6 of one length are."""
+    free = CATALOGUE.replace("  length 2600\n", "  length 2400\n  length 3600\n").replace("  price 30.00 each\n", "")
+    dado = "    finish board by plain vertical up 0 to "
+    mixed = ordered(estimate(f"room r\n  height 2400\n  wall a 6000\n{dado}1100\n  wall b 6000\n{dado}1250\n", free))
+    assert (mixed.needed, mixed.bound, mixed.proven, mixed.cost_bound) == (24, 17, False, None)
+    whole = ordered(estimate(f"room r\n  height 3000\n  wall a 1500\n{dado}2500\n", free))
+    assert (whole.needed, whole.bound, whole.proven) == (6, 6, True)
