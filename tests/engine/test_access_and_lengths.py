@@ -94,7 +94,11 @@ def test_lengths_without_prices_are_proven_by_number_only() -> None:
     """24 of 2400 are the least stock, but fewer of 3600 would do, so nothing is proven; 6 of one length are."""
     free = CATALOGUE.replace("  length 2600\n", "  length 2400\n  length 3600\n").replace("  price 30.00 each\n", "")
     dado = "    finish board by plain vertical up 0 to "
-    mixed = ordered(estimate(f"room r\n  height 2400\n  wall a 6000\n{dado}1100\n  wall b 6000\n{dado}1250\n", free))
+    mixed = ordered(
+        estimate(
+            f"room r\n  height 2400\n  wall a 6000\n{dado}1100\n    corner open\n  wall b 6000\n{dado}1250\n", free
+        )
+    )
     assert (mixed.needed, mixed.bound, mixed.proven, mixed.cost_bound) == (24, 17, False, None)
     whole = ordered(estimate(f"room r\n  height 3000\n  wall a 1500\n{dado}2500\n", free))
     assert (whole.needed, whole.bound, whole.proven) == (6, 6, True)
