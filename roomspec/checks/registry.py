@@ -55,6 +55,7 @@ from roomspec.checks.rules.survey.opening_outside_wall import opening_outside_wa
 from roomspec.checks.rules.survey.openings_overlap import openings_overlap
 from roomspec.checks.rules.survey.point_in_opening import point_in_opening
 from roomspec.checks.rules.survey.point_outside_wall import point_outside_wall
+from roomspec.checks.rules.survey.room_height_unlikely import room_height_unlikely
 from roomspec.checks.rules.survey.step_in_substrate import step_in_substrate
 from roomspec.checks.rules.survey.substrate_not_stated import substrate_not_stated
 from roomspec.checks.rules.survey.surface_unknown import surface_unknown
@@ -82,6 +83,7 @@ CHECKS: tuple[Check, ...] = (
     ceiling_without_plan,
     point_in_opening,
     point_outside_wall,
+    room_height_unlikely,
     opening_door_off_floor,
     door_size_unlikely,
     substrate_not_stated,
