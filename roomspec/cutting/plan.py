@@ -23,9 +23,9 @@ class CuttingPlan(Struct, frozen=True, cache_hash=True):
     `panels` is the sum over the numbers of the panels that are cut, `sets` the whole sets to order, and `bound` and
     `proven` hold for what is ordered, `sets` times the panels in a set.
 
-    `proven`: what is ordered is the least possible. With several stock lengths that is the least money, and `bound` is a
-    lower bound on the number of panels alone; where a length has no price the plan takes the least length of stock, and
-    is proven only where nothing could do with fewer panels either.
+    `proven`: what is ordered is the least possible. With several stock lengths that is the least money, and `bound` is
+    a lower bound on the number of panels alone; where a length has no price the plan takes the least length of stock,
+    and is proven only where nothing could do with fewer panels either.
     """
 
     pieces: int
