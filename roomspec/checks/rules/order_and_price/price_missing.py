@@ -1,4 +1,4 @@
-"""The job uses a product that has no price."""
+"""The job uses a product that has no price, or one of nothing."""
 
 from collections.abc import Iterator
 
@@ -40,6 +40,7 @@ method glued
         why=(
             "What has no price is counted and ordered, but costs nothing in the totals: the quotation is too low by all"
             " of it. The estimate says so among its assumptions; better that the price is asked for before it is sent."
+            " A price of 0 is hinted at: it may be meant, or still to be filled in."
         ),
         source=(COMMON_PRACTICE,),
         bad=_JOB.format(""),
@@ -50,9 +51,17 @@ def price_missing(facts: JobFacts) -> Iterator[Finding]:
     """Every product that the job's finishes and their methods name."""
     for kind, product in products_used(facts.used):
         unpriced = _unpriced(product, facts.job.terms.units)
-        if unpriced is None:
-            continue
         key = f"{kind} {product.name}"
+        if unpriced is None:
+            if _free(product):
+                yield Finding(
+                    at=facts.elsewhere(key)(("price",)),
+                    message=f"{key} costs nothing; the totals count it at 0",
+                    help="ask for its price; or allow it, where the client supplies it",
+                    about=(key,),
+                    severity="hint",
+                )
+            continue
         which = f" for its length {listed(unpriced)}" if unpriced else ""
         yield Finding(
             at=facts.elsewhere(key)(()),
@@ -60,6 +69,13 @@ def price_missing(facts: JobFacts) -> Iterator[Finding]:
             help="add a line such as `price 9.80 each`, or `per pack`, `per m2`, `per m`",
             about=(key,),
         )
+
+
+def _free(product: Product) -> bool:
+    """True where any of it has a price of 0."""
+    stocks = product.stocks if isinstance(product, Panel | Trim | Support) else ()
+    prices = (product.price, *(stock.price for stock in stocks))
+    return any(price is not None and price.amount == 0 for price in prices)
 
 
 def _unpriced(product: Product, units: str) -> list[str] | None:
