@@ -1,25 +1,26 @@
 """Mends of a finish's own line: from where a run is set out, and whom such a mend touches besides."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from roomspec.checks.facts import Path, RoomFacts, written
 from roomspec.diagnostics.diagnostic import Edit, Fix, Origin, Related
-from roomspec.layout.extent import Run
 
 ALL_WALLS = ", on every wall of the room that this line covers"
 
 
-def start_fix(facts: RoomFacts, wall: str, run: Run, way: str, field: str = "start") -> Fix:
+def start_fix(facts: RoomFacts, face: Path, finishes: Sequence[int], way: str, field: str = "start") -> Fix:
     """The mend `start WAY`, or `rows WAY`; its title says where it turns other walls of the room too."""
-    everywhere = any(for_the_room(facts, ("wall", wall), ("finishes", at)) for at in run.finishes)
-    return Fix(f"{field} {way}{ALL_WALLS if everywhere else ''}", tuple(start_edits(facts, wall, run, way, field)))
+    everywhere = any(for_the_room(facts, face, ("finishes", at)) for at in finishes)
+    return Fix(f"{field} {way}{ALL_WALLS if everywhere else ''}", tuple(start_edits(facts, face, finishes, way, field)))
 
 
-def start_edits(facts: RoomFacts, wall: str, run: Run, way: str, field: str = "start") -> Iterator[Edit]:
+def start_edits(
+    facts: RoomFacts, face: Path, finishes: Sequence[int], way: str, field: str = "start"
+) -> Iterator[Edit]:
     """`start WAY`, or `rows WAY`, in each line that makes the run: different starts would no longer be one run."""
     done = set()
-    for at in run.finishes:
-        path: Path = ("wall", wall, "finishes", at)
+    for at in finishes:
+        path: Path = (*face, "finishes", at)
         stated = written(facts.here, (*path, field))
         line = facts.here(path)
         place = stated or Origin(line.block, line.line, line.end, line.end)

@@ -91,7 +91,7 @@ def cut_at_outside_corner(facts: RoomFacts) -> Iterator[Finding]:
                 help=f"`start {side}` puts the whole panel at the outside corner",
                 about=(f"wall {wall.name}",),
                 related=face_named(facts, path[:2], path[2:]),
-                fixes=(start_fix(facts, wall.name, run, side),),
+                fixes=(start_fix(facts, path[:2], run.finishes, side),),
             )
 
 

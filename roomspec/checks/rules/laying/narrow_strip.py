@@ -5,14 +5,17 @@ from collections.abc import Iterator, Sequence
 from roomspec.checks.at_openings import Leg, thin_legs, thin_reveals
 from roomspec.checks.facts import RoomFacts, written
 from roomspec.checks.finding import Finding
+from roomspec.checks.other_faces import boxed, overhead
 from roomspec.checks.record import Check, finds
 from roomspec.checks.starting import face_named, start_fix
 from roomspec.diagnostics.diagnostic import Citation
 from roomspec.layout.extent import Run
+from roomspec.layout.laid import Lining
 from roomspec.layout.set_out import set_out
 from roomspec.model.shape import SetOut
 from roomspec.model.wall import Wall
 from roomspec.quantities.in_units import figure_text, length_text
+from roomspec.takeoff.lines import panels_run_up
 from roomspec.text.listing import listed
 
 _BALANCED = SetOut("balanced")
@@ -72,11 +75,63 @@ method glued
 def narrow_strip(facts: RoomFacts) -> Iterator[Finding]:
     """Both end strips of each upright run, then what openings leave: the reveals' inner strips and the legs."""
     yield from _at_ends(facts)
+    yield from _overhead(facts)
+    yield from _on_boxes(facts)
     for wall, runs in zip(facts.room.walls, facts.runs(), strict=True):
         if wall.openings:
             yield from _in_reveals(facts, wall, runs)
             for run in runs:
                 yield from _beside_openings(facts, wall, run)
+
+
+def _overhead(facts: RoomFacts) -> Iterator[Finding]:
+    """The first and last strip of each ceiling, whichever way its panels run."""
+    units, narrowest = facts.terms.units, facts.terms.narrowest
+    for one in overhead(facts):
+        least = _least_end(one.lining)
+        if least >= narrowest:
+            continue
+        strips, field = one.lining.strips, "start" if panels_run_up(one.lining.direction) else "rows"
+        balanced = min(set_out(0, sum(strips), one.lining.panel.cover, _BALANCED))
+        cured = balanced >= narrowest
+        yield Finding(
+            at=facts.here((*one.path, field)),
+            message=(
+                f"{one.face}: an end strip is {length_text(least, units)};"
+                f" the narrowest wanted is {figure_text(narrowest, units)}"
+            ),
+            help=(
+                f"`{field} balanced` makes both ends {figure_text(balanced, units)}"
+                if cured
+                else f"begin elsewhere, such as `{field} joint at` a place, or choose another cover width"
+            ),
+            about=(one.face, f"panel {one.lining.panel.name}", f"method {one.lining.method.name}"),
+            fixes=(start_fix(facts, one.path[:2], one.lining.finishes, "balanced", field),) if cured else (),
+        )
+
+
+def _on_boxes(facts: RoomFacts) -> Iterator[Finding]:
+    """The strip that a box's front ends in: the box can be built to suit its panels."""
+    units, narrowest = facts.terms.units, facts.terms.narrowest
+    for one in boxed(facts):
+        least = _least_end(one.lining)
+        if least < narrowest:
+            narrower, wider = length_text(least, units), length_text(narrowest - least, units)
+            yield Finding(
+                at=facts.here(one.path),
+                message=(
+                    f"{one.face}: an end strip is {length_text(least, units)};"
+                    f" the narrowest wanted is {figure_text(narrowest, units)}"
+                ),
+                help=f"build the box {narrower} narrower, or {wider} wider",
+                about=(f"wall {one.wall}", f"panel {one.lining.panel.name}", f"method {one.lining.method.name}"),
+            )
+
+
+def _least_end(lining: Lining) -> int:
+    """The narrower end strip of several; a panel's cover where none is cut."""
+    cover = lining.panel.cover
+    return min(cover, lining.strips[0], lining.strips[-1]) if len(lining.strips) > 1 else cover
 
 
 def _at_ends(facts: RoomFacts) -> Iterator[Finding]:
@@ -112,7 +167,7 @@ def _at_ends(facts: RoomFacts) -> Iterator[Finding]:
                 ),
                 about=(f"wall {wall.name}", f"panel {run.panel.name}", f"method {run.method.name}"),
                 related=face_named(facts, path[:2], path[2:]),
-                fixes=(start_fix(facts, wall.name, run, "balanced"),) if cured else (),
+                fixes=(start_fix(facts, path[:2], run.finishes, "balanced"),) if cured else (),
                 severity=severity,
             )
 

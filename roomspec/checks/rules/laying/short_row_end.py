@@ -73,7 +73,7 @@ def short_row_end(facts: RoomFacts) -> Iterator[Finding]:
                 ),
                 about=(f"wall {wall.name}", f"panel {run.panel.name}", f"method {run.method.name}"),
                 related=face_named(facts, path[:2], path[2:]),
-                fixes=(start_fix(facts, wall.name, run, "balanced"),) if cured else (),
+                fixes=(start_fix(facts, path[:2], run.finishes, "balanced"),) if cured else (),
             )
 
 
