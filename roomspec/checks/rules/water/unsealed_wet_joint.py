@@ -1,20 +1,21 @@
 """Water falls directly on a finish whose method leaves joints open there."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from itertools import accumulate
 
 from roomspec.checks.facts import RoomFacts, written
 from roomspec.checks.finding import Finding
 from roomspec.checks.insert import EVERY_ROOM, into_method
 from roomspec.checks.lined import finish_box
+from roomspec.checks.other_faces import overhead
 from roomspec.checks.profile import lowest
 from roomspec.checks.record import COMMON_PRACTICE, Check, finds
 from roomspec.diagnostics.diagnostic import Citation, Edit, Fix, Origin, Related
 from roomspec.layout.extent import Run
 from roomspec.layout.face import neighbours
 from roomspec.model.method import Method
-from roomspec.model.wall import Finish, Wall
-from roomspec.takeoff.clip import Box
+from roomspec.model.wall import Finish, Wall, Wet
+from roomspec.takeoff.clip import Box, span_in
 from roomspec.takeoff.parts import direct_water
 from roomspec.text.listing import listed
 
@@ -92,7 +93,20 @@ def unsealed_wet_joint(facts: RoomFacts) -> Iterator[Finding]:
             wetted = [both for box in direct if bounds is not None and (both := bounds.common(box)) is not None]
             open_places = _open_places(facts, index, finish, run_of.get(at), wetted)
             if open_places:
-                yield _finding(facts, wall, at, finish.method, open_places)
+                yield _finding(facts, ("wall", wall.name), wall.wet, (at, finish.method), open_places)
+    if any(ceiling.wet for ceiling in facts.room.ceilings):
+        yield from _overhead(facts)
+
+
+def _overhead(facts: RoomFacts) -> Iterator[Finding]:
+    """The joints of ceilings where water falls directly on them, over a shower."""
+    wets = {ceiling.name: ceiling.wet for ceiling in facts.room.ceilings}
+    for one in overhead(facts):
+        _, name, _, at = one.path
+        method, direct = one.lining.method, direct_water(wets[str(name)])
+        wetted = any(span_in(joint.line, box) for joint in one.lining.joints for box in direct)
+        if wetted and not any("joints" in seal.places for seal in method.seals):
+            yield _finding(facts, ("ceiling", str(name)), wets[str(name)], (int(at), method), ["joints"])
 
 
 def _open_places(facts: RoomFacts, index: int, finish: Finish, run: Run | None, wetted: list[Box]) -> list[str]:
@@ -142,20 +156,23 @@ def _at_ceiling(wall: Wall, box: Box) -> bool:
     return ceiling is not None and box.top >= ceiling - wall.keep("cornice")
 
 
-def _finding(facts: RoomFacts, wall: Wall, at: int, method: Method, places: list[str]) -> Finding:
+def _finding(
+    facts: RoomFacts, face: tuple[str, str], wets: Sequence[Wet], finish: tuple[int, Method], places: list[str]
+) -> Finding:
+    at, method = finish
     missing = listed([_NAMES[place] for place in places])
     if method.seals:
         message = f"method {method.name} does not seal {missing} where water falls directly"
     else:
         message = f"water falls directly on this finish and method {method.name} seals nothing"
     edits, mend = _mend(facts, method, places), f"seal {missing} in method {method.name}{EVERY_ROOM}"
-    wet = next(i for i, wet in enumerate(wall.wet) if wet.exposure == "direct")
+    wet = next(i for i, wet in enumerate(wets) if wet.exposure == "direct")
     return Finding(
-        at=facts.here(("wall", wall.name, "finishes", at, "method")),
-        message=f"wall {wall.name}: {message}",
+        at=facts.here((*face, "finishes", at, "method")),
+        message=f"{' '.join(face)}: {message}",
         help=f"{mend}: `{_seal_line(facts, method, places)}`",
-        about=(f"wall {wall.name}", f"method {method.name}"),
-        related=(Related("direct water", facts.here(("wall", wall.name, "wet", wet))),),
+        about=(" ".join(face), f"method {method.name}"),
+        related=(Related("direct water", facts.here((*face, "wet", wet))),),
         fixes=(Fix(mend, edits),) if edits else (),
     )
 
