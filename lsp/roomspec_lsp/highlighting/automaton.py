@@ -87,7 +87,7 @@ def _explored() -> list[_Row]:
     read = tables()
     seen: dict[tuple[int, ...], int] = {(0,): 0}
     rows: list[_Row] = []
-    waiting = [(0,)]
+    waiting: list[tuple[int, ...]] = [(0,)]
     for stack in waiting:
         row: _Row = []
         for symbol in read.states[stack[-1]]:

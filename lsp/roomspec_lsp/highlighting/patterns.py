@@ -2,9 +2,12 @@
 
 import re
 from collections.abc import Iterable
+from itertools import groupby
+
+from msgspec import Struct
 
 from roomspec.syntax.tables import tables
-from roomspec_lsp.highlighting.automaton import automaton
+from roomspec_lsp.highlighting.automaton import State, automaton
 
 _CLASSES = (
     (r"[^\W\d_]", r"[\p{L}\p{Nl}\p{No}]"),
@@ -14,8 +17,8 @@ _IN_CLASS = {r"\w": r"\p{L}\p{N}_", r"\d": r"\p{Nd}"}
 _OUTSIDE = {r"\w": r"[\p{L}\p{N}_]", r"\d": r"\p{Nd}"}
 _PIECE = re.compile(r"\\u([0-9a-f]{4})|\\[\s\S]|[\[\]]|[^\\\[\]]+")
 
-BLANKS = r" \t\f\x{00a0}\x{feff}"
-"""For a class: what stands between words."""
+WORD_BEGINS = r"(?=[^ \t\f\x{00a0}\x{feff}\r\n])"
+"""Before anything that is no blank."""
 COMMENT = r"#.*"
 ANY_STRING = r'"[^"]*"?'
 """A text in a line that cannot be read, closed or not."""
@@ -41,17 +44,31 @@ def translated(text: str) -> str:
         elif found[1]:
             piece = rf"\x{{{found[1]}}}"
         parts.append((_IN_CLASS if inside else _OUTSIDE).get(piece, piece))
-    return "".join(parts)
+    return "".join(parts).replace("\n", r"\n").replace("\t", r"\t")
 
 
-def words(keywords: Iterable[str]) -> str:
+class Way(Struct, frozen=True):
+    """What may come next, as one pattern; the kind of its words, whether a heading gives them, and the next state."""
+
+    pattern: str
+    kind: str
+    declares: bool
+    target: int
+
+
+def ways(state: State) -> list[Way]:
+    """A state's ways on in the order to try them; keywords that lead to one state are one pattern."""
+    by_target = groupby(sorted(state.keywords, key=lambda step: step.target), key=lambda step: step.target)
+    found = [Way(_words(step.word for step in steps), "keyword", False, target) for target, steps in by_target]
+    return found + [Way(pattern(step.terminal), step.kind, step.declares, step.target) for step in state.values]
+
+
+def _words(keywords: Iterable[str]) -> str:
     """One pattern for some keywords, as whole words."""
-    return (
-        f"(?:{'|'.join(re.escape(word).replace(chr(92) + '-', '-') for word in keywords)})(?![\\p{{L}}\\p{{N}}_.\\-])"
-    )
+    return f"(?:{'|'.join(keywords)})(?![\\p{{L}}\\p{{N}}_.\\-])"
 
 
-def loose_number() -> str:
-    """Any quantity."""
-    numbers = {step.terminal for state in automaton() for step in state.values if step.kind == "number"}
-    return pattern(next(iter(numbers - {"DATE"})))
+def loose() -> tuple[tuple[str, str], ...]:
+    """The rest of a line that cannot be read: patterns and the kinds of what they find, empty for none."""
+    numbers = {step.terminal for state in automaton() for step in state.values if step.kind == "number"} - {"DATE"}
+    return (COMMENT, "comment"), (ANY_STRING, "string"), (LOOSE_WORD, ""), (pattern(*numbers), "number")

@@ -4,20 +4,10 @@ Every rule ends with its line, so that no line colours the next.
 """
 
 import json
-from collections.abc import Sequence
-from itertools import groupby
 from typing import Any
 
-from roomspec_lsp.highlighting.automaton import State, Step, automaton
-from roomspec_lsp.highlighting.patterns import (
-    ANY_STRING,
-    BLANKS,
-    COMMENT,
-    LOOSE_WORD,
-    loose_number,
-    pattern,
-    words,
-)
+from roomspec_lsp.highlighting.automaton import automaton
+from roomspec_lsp.highlighting.patterns import COMMENT, WORD_BEGINS, Way, loose, ways
 
 SCOPES = {
     ("keyword", False): "keyword.control.roomspec",
@@ -36,10 +26,11 @@ def textmate() -> dict[str, Any]:
     """The grammar as JSON values."""
     repository: dict[str, Any] = {
         "comment": {"match": COMMENT, "name": SCOPES["comment", False]},
-        "loose": {"begin": f"(?=[^{BLANKS}\\r\\n])", "end": "$", "patterns": _loose()},
+        "loose": {"begin": WORD_BEGINS, "end": "$", "patterns": [_loose(*found) for found in loose()]},
     }
     for number, state in enumerate(automaton()):
-        repository[f"s{number}"] = {"patterns": _patterns(state)}
+        rules = [_rule(way) for way in ways(state)]
+        repository[f"s{number}"] = {"patterns": [{"include": "#comment"}, *rules, {"include": "#loose"}]}
     return {
         "name": "Room",
         "scopeName": "source.roomspec",
@@ -61,29 +52,14 @@ def _row(value: Any) -> str:
     return json.dumps(value, ensure_ascii=False)
 
 
-def _patterns(state: State) -> list[dict[str, Any]]:
-    rules: list[dict[str, Any]] = [{"include": "#comment"}]
-    for target, steps in groupby(sorted(state.keywords, key=lambda step: step.target), key=lambda step: step.target):
-        same = list(steps)
-        rules.append(_rule(same, words(step.word for step in same), target))
-    rules.extend(_rule([step], pattern(step.terminal), step.target) for step in state.values)
-    return [*rules, {"include": "#loose"}]
-
-
-def _rule(steps: Sequence[Step], begin: str, target: int) -> dict[str, Any]:
-    scope = SCOPES[steps[0].kind, steps[0].declares]
+def _rule(way: Way) -> dict[str, Any]:
     return {
-        "begin": begin,
-        "beginCaptures": {"0": {"name": scope}},
+        "begin": way.pattern,
+        "beginCaptures": {"0": {"name": SCOPES[way.kind, way.declares]}},
         "end": "$",
-        "patterns": [{"include": f"#s{target}"}],
+        "patterns": [{"include": f"#s{way.target}"}],
     }
 
 
-def _loose() -> list[dict[str, Any]]:
-    return [
-        {"include": "#comment"},
-        {"match": ANY_STRING, "name": SCOPES["string", False]},
-        {"match": LOOSE_WORD},
-        {"match": loose_number(), "name": SCOPES["number", False]},
-    ]
+def _loose(pattern: str, kind: str) -> dict[str, Any]:
+    return {"match": pattern} | ({"name": SCOPES[kind, False]} if kind else {})
