@@ -68,6 +68,12 @@ def test_every_piece_has_its_number_and_size_on_its_sheets(name):
             assert {sizes_text(piece.length, piece.width, units) for piece in pieces} <= sizes
 
 
+def test_a_bath_whose_rim_slopes_says_both_heights():
+    """The lower end and the higher one."""
+    (sheet,) = [one for one in drawings_of("odd") if one.rooms == ("r1",) and one.part == "wall b"]
+    assert any("1700 × 560 to 572" in text.words for text in texts_of(parsed(sheet.svg)))
+
+
 def test_letters_are_as_wide_as_the_wider_font():
     """A figure takes 0.636 em in DejaVu Sans and 0.556 in Liberation Sans (their hmtx tables): 0.64 here."""
     assert width_of("8", 1 / SIZE) == pytest.approx(0.64)

@@ -39,14 +39,6 @@ def test_hatching_fills_an_outline(rising, pitch):
     assert sum(line.length for line in lines) * pitch == pytest.approx(area.area, rel=0.12)
 
 
-@pytest.mark.parametrize("rising", [True, False])
-def test_hatching_stops_at_a_box(rising):
-    """Only within it."""
-    lines = lines_of(hatching([GABLE], 3.0, rising, Box(10, 5, 40, 25)))
-    assert lines
-    assert all(box(10, 5, 40, 25).buffer(0.01).contains(line) for line in lines)
-
-
 @given(
     st.tuples(*(st.floats(-10, 70) for _ in range(2))),
     st.floats(1, 30),

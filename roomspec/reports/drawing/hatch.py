@@ -2,12 +2,12 @@
 
 from collections.abc import Iterator, Sequence
 
-from roomspec.reports.drawing.boxes import Box, Point, Shape
+from roomspec.reports.drawing.boxes import Point, Shape
 from roomspec.reports.drawing.svg import number
 
 
-def hatching(rings: Sequence[Shape], pitch: float, rising: bool = True, within: Box | None = None) -> str:
-    """Lines at 45 degrees, `pitch` apart, inside the rings taken by the even-odd rule, and inside a box.
+def hatching(rings: Sequence[Shape], pitch: float, rising: bool = True) -> str:
+    """Lines at 45 degrees, `pitch` apart, inside the rings taken by the even-odd rule.
 
     Millimetres of paper. The lines lie on one grid of the whole sheet, so that neighbouring parts go on in one another.
     """
@@ -22,8 +22,6 @@ def hatching(rings: Sequence[Shape], pitch: float, rising: bool = True, within: 
     for line in range(first, last + 1):
         v = line * step
         for start, end in _spans(turned, v):
-            if within is not None:
-                start, end = _clipped(start, end, v, within, rising)
             if end - start > 0.2:
                 (x0, y0), (x1, y1) = _back(start, v, rising), _back(end, v, rising)
                 parts.append(f"M{number(x0)} {number(y0)}L{number(x1)} {number(y1)}")
@@ -48,13 +46,3 @@ def _spans(rings: Sequence[Shape], v: float) -> Iterator[tuple[float, float]]:
         if (v0 > v) != (v1 > v)
     )
     yield from zip(crossings[::2], crossings[1::2], strict=False)
-
-
-def _clipped(start: float, end: float, v: float, box: Box, rising: bool) -> tuple[float, float]:
-    """The part of a line that lies in a box."""
-    if rising:  # x = (u + v) / 2, y = (v - u) / 2
-        return (
-            max(start, 2 * box.left - v, v - 2 * box.bottom),
-            min(end, 2 * box.right - v, v - 2 * box.top),
-        )
-    return max(start, 2 * box.left + v, 2 * box.top - v), min(end, 2 * box.right + v, 2 * box.bottom - v)

@@ -119,7 +119,10 @@ def _opening_words(opening: Opening, units: str) -> list[str]:
 
 def _obstacle_words(obstacle: Obstacle, units: str) -> list[str]:
     name = obstacle.label or obstacle.kind
-    words = [name, sizes_text(obstacle.width, obstacle.height, units)]
+    size = sizes_text(obstacle.width, obstacle.height, units)
+    if obstacle.end_height not in (None, obstacle.height):
+        size += f" to {size_text(obstacle.end_height, units)}"
+    words = [name, size]
     return [*words, f"sill {size_text(obstacle.sill, units)}"] if obstacle.sill else words
 
 
