@@ -4,7 +4,7 @@ import json
 from pathlib import Path
 
 import pytest
-from conftest import Run
+from ended import Run
 
 from roomspec.cli import hand_over
 from roomspec.files import folder
