@@ -42,7 +42,7 @@ def test_every_word_has_the_colour_that_the_server_says(name: str, data: Path, t
     file = tmp_path / "text.room"
     file.write_text(text, encoding="utf-8", newline="")
     look = ["--color=always", "--style=plain", "--paging=never", "--wrap=never", "--tabs=0", "--theme=apart"]
-    machine = os.environ | {"BAT_CACHE_PATH": str(data), "COLORTERM": "truecolor"}
+    machine = os.environ | {"BAT_CACHE_PATH": str(data), "COLORTERM": "truecolor", "BAT_CONFIG_PATH": os.devnull}
     machine.pop("NO_COLOR", None)
     shown = subprocess.run(
         ["batcat", *look, "-l", "Room", file], env=machine, capture_output=True, check=True, timeout=60

@@ -6,7 +6,7 @@ The real engines are asked by the files beside this one that are named after the
 import re
 
 import pytest
-from corpus_texts import CORPUS, EDITORS, ROOT, Word, corpus, disagreements, lines
+from corpus_texts import CORPUS, EDITORS, Word, corpus, disagreements, lines
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from pygments.lexers import get_lexer_by_name
@@ -127,4 +127,3 @@ def test_no_output_is_left_over():
     files = [file for file in EDITORS.rglob("*") if file.suffix in {".c", ".scm", ".xml", ".sublime-syntax"}]
     marked = {file.relative_to(EDITORS).as_posix() for file in files if mark in file.read_text(encoding="utf-8")[:400]}
     assert marked == set(written()) - {"roomspec.tmLanguage.json"}
-    assert (ROOT / "lsp" / "editors").samefile(EDITORS)

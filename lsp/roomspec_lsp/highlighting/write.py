@@ -25,7 +25,9 @@ def written() -> dict[str, str]:
 
 
 def main() -> None:
-    """Write them."""
+    """Write them, in the repository."""
+    if not EDITORS.is_dir():
+        raise SystemExit(f"There is no {EDITORS}: this is run in the repository.")
     for name, text in written().items():
         file = EDITORS / name
         file.parent.mkdir(parents=True, exist_ok=True)

@@ -1,0 +1,1 @@
+(heading (name) @name) @item
