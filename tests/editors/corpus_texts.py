@@ -3,15 +3,15 @@
 Small texts of its own, all samples, the reference's examples, and a line for each way through the automaton.
 """
 
+import random
 import re
 from functools import lru_cache
 from pathlib import Path
 
-from roomspec.syntax.line import read_line
-from roomspec.syntax.parser import Misfit
+from roomspec.syntax.parser import BLANK, WORD, pattern_of
 from roomspec.text.lines import lines_of
 from roomspec_lsp.features.tokens import tokens
-from roomspec_lsp.highlighting.automaton import Step, automaton
+from roomspec_lsp.highlighting.automaton import State, Step, automaton
 
 ROOT = Path(__file__).parents[2]
 EDITORS = ROOT / "lsp" / "editors"
@@ -45,7 +45,20 @@ def corpus() -> dict[str, str]:
     texts["with carriage returns"] = statements.replace("\n", "\r\n")
     texts["with other blanks"] = "\ufeffroom a\n\theight\t2400\n  wall\u00a0b 1\u00a0200\n\n\f\n    bare"
     texts["every way"] = "\n".join(every_way())
+    texts["at random"] = "\n".join(at_random("\n".join(texts.values())))
     return texts
+
+
+def at_random(text: str) -> list[str]:
+    """Lines of words and signs that stand together by chance, always the same ones."""
+    chance = random.Random(20261125)
+    words = sorted(set(text.split()))
+    signs = [*'"#x½,+-=é', '"open', ".5", "_a", "a_", "浴室", "😀", "5.", "''", "1/", "2x4"]
+    found = []
+    for _ in range(600):
+        picked = [chance.choice(words if chance.random() < 0.7 else signs) for _ in range(chance.randrange(1, 9))]
+        found.append(chance.choice(["", "  "]) + chance.choice([" ", " ", ""]).join(picked))
+    return found
 
 
 def every_way() -> list[str]:
@@ -83,14 +96,73 @@ def told(text: str) -> list[list[Word]]:
     return rows
 
 
-def disagreements(text: str, found: list[list[Word]]) -> list[str]:
-    """Lines that are not coloured as the server says, word for word.
+def disagreements(text: str, found: list[list[Word]], joined: bool = False) -> list[str]:
+    """Lines that are not coloured as they should be, word for word; `joined` makes touching words of a kind one."""
+    rows = zip(lines(text), found, strict=True)
+    pairs = ((line, row, together(due(line)) if joined else due(line)) for line, row in rows)
+    return [f"{line!r}: {row} for {right}" for line, row, right in pairs if row != right]
 
-    Of a line that cannot be read the server tells the words before the mistake; what comes after them is free.
+
+def together(words: list[Word]) -> list[Word]:
+    """Touching words of a kind as one."""
+    found: list[Word] = []
+    for start, end, *kind in words:
+        touches = bool(found) and found[-1][1] == start and [*found[-1][2:]] == kind
+        found[-1:] = [(found[-1][0], end, *kind)] if touches else [*found[-1:], (start, end, *kind)]
+    return found
+
+
+@lru_cache(None)
+def due(line: str) -> list[Word]:
+    """The words that a line has, by the automaton and the grammar's own patterns.
+
+    What comes after the first word that does not fit is told by its look; of that the server says nothing.
     """
-    rows = zip(lines(text), found, told(text), strict=True)
-    return [
-        f"{line!r}: {row} for {said}"
-        for line, row, said in rows
-        if (row[: len(said)] if isinstance(read_line(line), Misfit) else row) != said
-    ]
+    found: list[Word] = []
+    state: State | None = automaton()[0]
+    place = blank(line, 0)
+    while place < len(line):
+        taken = comment(line, place) or (next_word(line, place, state) if state else None)
+        if taken is None and state:
+            state = None
+            continue
+        kind, declares, end, target = taken or by_look(line, place)
+        if kind:
+            found.append((place, end, kind, declares))
+        state = automaton()[target] if state else None
+        place = blank(line, end)
+    return found
+
+
+def blank(line: str, place: int) -> int:
+    """The place of the next word."""
+    match = BLANK.match(line, place)
+    assert match is not None
+    return match.end()
+
+
+_Taken = tuple[str, bool, int, int]
+
+
+def comment(line: str, place: int) -> _Taken | None:
+    """A comment that begins here."""
+    return ("comment", False, len(line), 0) if line[place] == "#" else None
+
+
+def next_word(line: str, place: int, state: State) -> _Taken | None:
+    """The way on that fits here."""
+    for step in state.steps:
+        pattern = re.compile(re.escape(step.word) + r"(?![\w.\-])") if step.word else pattern_of(step.terminal)
+        match = pattern.match(line, place)
+        if match is not None:
+            return step.kind, step.declares, match.end(), step.target
+    return None
+
+
+def by_look(line: str, place: int) -> _Taken:
+    """A text, closed or not; a quantity; or something without colour."""
+    for kind, pattern in (("string", re.compile('"[^"]*"?')), ("number", pattern_of("AMOUNT")), ("", WORD)):
+        match = pattern.match(line, place)
+        if match is not None:
+            return kind, False, match.end(), 0
+    return "", False, place + 1, 0

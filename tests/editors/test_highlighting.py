@@ -1,21 +1,18 @@
-"""What editors colour by: fresh, covering the language, and the same as what the server says.
+"""What editors colour by: fresh, covering the language, and what the server says.
 
-The real engines are asked by the files beside this one that are named after them; here the automaton itself is.
+The engines of editors are asked by the files beside this one that are named after them.
 """
 
-import re
-
 import pytest
-from corpus_texts import CORPUS, EDITORS, Word, corpus, disagreements, lines
+from corpus_texts import CORPUS, EDITORS, corpus, due, lines, told
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from pygments.lexers import get_lexer_by_name
 from pygments.token import Comment, Keyword, Name, Text
 
 from roomspec.syntax.line import Line, read_line
-from roomspec.syntax.parser import BLANK, pattern_of
+from roomspec.syntax.parser import Misfit, pattern_of
 from roomspec.syntax.tables import tables
-from roomspec_lsp.highlighting.automaton import State, Step, automaton
 from roomspec_lsp.highlighting.scanning import Scanner, scanner
 from roomspec_lsp.highlighting.write import written
 
@@ -34,39 +31,11 @@ def test_the_corpus_covers_every_statement():
 
 
 @pytest.mark.parametrize("name", corpus())
-def test_the_automaton_says_what_the_server_says(name: str):
-    """Word for word."""
-    assert not disagreements(corpus()[name], [walked(line) for line in lines(corpus()[name])])
-
-
-def walked(line: str) -> list[Word]:
-    """A line's words, by the automaton and the grammar's own patterns."""
-    found: list[Word] = []
-    state, place = automaton()[0], BLANK.match(line).end()
-    while place < len(line):
-        taken = comment(line, place) or next_word(line, place, state)
-        if taken is None:
-            return found
-        step, end = taken
-        found.append((place, end, step.kind, step.declares))
-        state = automaton()[max(step.target, 0)]
-        place = BLANK.match(line, end).end()
-    return found
-
-
-def comment(line: str, place: int) -> tuple[Step, int] | None:
-    """A comment that begins here."""
-    return (Step("", "", "comment", False, -1), len(line)) if line[place] == "#" else None
-
-
-def next_word(line: str, place: int, state: State) -> tuple[Step, int] | None:
-    """The way on that fits here, and the end of its word."""
-    for step in state.steps:
-        pattern = re.compile(re.escape(step.word) + r"(?![\w.\-])") if step.word else pattern_of(step.terminal)
-        match = pattern.match(line, place)
-        if match is not None:
-            return step, match.end()
-    return None
+def test_colours_are_what_the_server_says(name: str):
+    """Word for word; of a line that cannot be read the server tells the words before the mistake."""
+    for line, said in zip(lines(corpus()[name]), told(corpus()[name]), strict=True):
+        broken = isinstance(read_line(line), Misfit)
+        assert (due(line)[: len(said)] if broken else due(line)) == said, line
 
 
 VALUES = [name for name, pattern in tables().patterns.items() if pattern not in tables().patterns]

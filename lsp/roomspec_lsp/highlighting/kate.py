@@ -3,7 +3,7 @@
 from xml.sax.saxutils import quoteattr
 
 from roomspec_lsp.highlighting.automaton import automaton
-from roomspec_lsp.highlighting.patterns import COMMENT, WORD_BEGINS, loose, ways
+from roomspec_lsp.highlighting.patterns import COMMENT, SOLID, loose, ways
 
 STYLES = {
     ("", False): ("Text", "dsNormal"),
@@ -41,7 +41,7 @@ def kate_text() -> str:
         rows.append(_context(f"s{number}", "#pop" if number else "#stay"))
         rows.append(_rule(COMMENT, "comment"))
         rows.extend(_rule(way.pattern, way.kind, way.declares, f"{pop}s{way.target}") for way in ways(state))
-        rows.append(f'<RegExpr String={quoteattr(WORD_BEGINS)} lookAhead="true" context="{pop}loose"/>')
+        rows.append(f'<RegExpr String={quoteattr(SOLID)} lookAhead="true" context="{pop}loose"/>')
         rows.append("</context>")
     rows.append(_context("loose", "#pop"))
     rows.extend(_rule(pattern, kind) for pattern, kind in loose())

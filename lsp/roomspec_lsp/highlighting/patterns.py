@@ -17,12 +17,12 @@ _IN_CLASS = {r"\w": r"\p{L}\p{N}_", r"\d": r"\p{Nd}"}
 _OUTSIDE = {r"\w": r"[\p{L}\p{N}_]", r"\d": r"\p{Nd}"}
 _PIECE = re.compile(r"\\u([0-9a-f]{4})|\\[\s\S]|[\[\]]|[^\\\[\]]+")
 
-WORD_BEGINS = r"(?=[^ \t\f\x{00a0}\x{feff}\r\n])"
-"""Before anything that is no blank."""
+SOLID = r"[^ \t\f\x{00a0}\x{feff}\r\n]"
+"""Anything that is no blank."""
 COMMENT = r"#.*"
 ANY_STRING = r'"[^"]*"?'
 """A text in a line that cannot be read, closed or not."""
-LOOSE_WORD = r'[\p{L}_][^\s#",]*'
+LOOSE_WORD = r"[\p{L}\p{N}][\p{L}\p{N}_.\-]*"
 """A word in such a line; it is passed over whole, so that `b2` holds no number."""
 
 
@@ -71,4 +71,4 @@ def _words(keywords: Iterable[str]) -> str:
 def loose() -> tuple[tuple[str, str], ...]:
     """The rest of a line that cannot be read: patterns and the kinds of what they find, empty for none."""
     numbers = {step.terminal for state in automaton() for step in state.values if step.kind == "number"} - {"DATE"}
-    return (COMMENT, "comment"), (ANY_STRING, "string"), (LOOSE_WORD, ""), (pattern(*numbers), "number")
+    return (COMMENT, "comment"), (ANY_STRING, "string"), (pattern(*numbers), "number"), (LOOSE_WORD, "")

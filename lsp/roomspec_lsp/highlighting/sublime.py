@@ -1,7 +1,7 @@
 """The automaton as a Sublime Text syntax: a context for each state."""
 
 from roomspec_lsp.highlighting.automaton import automaton
-from roomspec_lsp.highlighting.patterns import COMMENT, WORD_BEGINS, loose, ways
+from roomspec_lsp.highlighting.patterns import COMMENT, SOLID, loose, ways
 from roomspec_lsp.highlighting.textmate import SCOPES
 
 _HEAD = """%YAML 1.2
@@ -24,7 +24,7 @@ def sublime_text() -> str:
         rows.append(f"    - {_rule(COMMENT, SCOPES['comment', False])}")
         for way in ways(state):
             rows.append(f"    - {_rule(way.pattern, SCOPES[way.kind, way.declares], f'{leads}: s{way.target}')}")
-        rows.append(f"    - {_rule(WORD_BEGINS, '', f'{leads}: loose')}")
+        rows.append(f"    - {_rule(f'(?={SOLID})', '', f'{leads}: loose')}")
     rows += ["  loose:", f"    - {_END}"]
     rows += [f"    - {_rule(pattern, SCOPES[kind, False] if kind else '')}" for pattern, kind in loose()]
     return "\n".join(rows) + "\n"

@@ -7,7 +7,7 @@ import json
 from typing import Any
 
 from roomspec_lsp.highlighting.automaton import automaton
-from roomspec_lsp.highlighting.patterns import COMMENT, WORD_BEGINS, Way, loose, ways
+from roomspec_lsp.highlighting.patterns import COMMENT, SOLID, Way, loose, ways
 
 SCOPES = {
     ("keyword", False): "keyword.control.roomspec",
@@ -26,7 +26,7 @@ def textmate() -> dict[str, Any]:
     """The grammar as JSON values."""
     repository: dict[str, Any] = {
         "comment": {"match": COMMENT, "name": SCOPES["comment", False]},
-        "loose": {"begin": WORD_BEGINS, "end": "$", "patterns": [_loose(*found) for found in loose()]},
+        "loose": {"begin": f"(?={SOLID})", "end": "$", "patterns": [_loose(*found) for found in loose()]},
     }
     for number, state in enumerate(automaton()):
         rules = [_rule(way) for way in ways(state)]

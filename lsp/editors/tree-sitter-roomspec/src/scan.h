@@ -14,8 +14,6 @@ static unsigned class_of(const TSLexer *lexer) {
 
 static bool may_start(const TSLexer *lexer, unsigned start) { return SCAN[start][class_of(lexer)] > 1; }
 
-static bool is_letter(int32_t c) { return c > 127 || (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); }
-
 static bool is_blank(int32_t c) {
   return c == ' ' || c == '\t' || c == '\f' || c == '\r' || c == 0xa0 || c == 0xfeff;
 }
@@ -84,7 +82,7 @@ static bool scan_word(TSLexer *lexer, TSStateId number) {
   if (lexer->lookahead == '#') return take_comment(lexer);
   for (unsigned at = 0; at < mode->count; at++)
     if (may_start(lexer, mode->values[at].start)) return take_value(lexer, mode->values[at].symbol, mode->values[at].start);
-  if (may_start(lexer, NAME_START) && (mode->name || is_letter(lexer->lookahead))) return take_word(lexer, mode);
+  if (may_start(lexer, NAME_START) && (mode->name || !may_start(lexer, NUMBER_START))) return take_word(lexer, mode);
   if (lexer->lookahead == '"') return take_value(lexer, sym_string, STRING_START);
   if (may_start(lexer, NUMBER_START)) return take_value(lexer, sym_number, NUMBER_START);
   lexer->advance(lexer, false);
