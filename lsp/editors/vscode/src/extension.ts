@@ -1,0 +1,27 @@
+// Starts `roomspec serve` for the room files of a window, and shows what it gives.
+import { commands, window, workspace } from "vscode";
+import type { ExtensionContext } from "vscode";
+import { runAndShow } from "./results";
+import { makeServer } from "./server";
+import type { Server } from "./server";
+
+let server: Server | undefined;
+
+export async function activate(context: ExtensionContext): Promise<void> {
+  const log = window.createOutputChannel("roomspec", { log: true });
+  const made = (server = makeServer(context, log, runAndShow(context)));
+  context.subscriptions.push(
+    log,
+    commands.registerCommand("roomspec.restart", () => made.restart()),
+    commands.registerCommand("roomspec.log", () => log.show()),
+    workspace.onDidChangeConfiguration((change) => {
+      if (change.affectsConfiguration("roomspec.command")) void made.restart();
+    }),
+    workspace.onDidGrantWorkspaceTrust(() => void made.restart()),
+  );
+  await made.restart();
+}
+
+export async function deactivate(): Promise<void> {
+  await server?.stop();
+}

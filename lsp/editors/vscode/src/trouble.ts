@@ -1,0 +1,36 @@
+// What is said when there is no server, and what can be done about it.
+import { commands, window } from "vscode";
+
+interface Way {
+  readonly title: string;
+  readonly command: string;
+  readonly argument?: string;
+}
+
+const AGAIN: Way = { title: "Try again", command: "roomspec.restart" };
+const LOG: Way = { title: "Show the log", command: "roomspec.log" };
+const SETTING: Way = { title: "Set the command", command: "workbench.action.openSettings", argument: "roomspec.command" };
+
+/** The page of the extension, on which its README tells how to install roomspec. */
+const howTo = (extension: string): Way => ({ title: "How to install", command: "extension.open", argument: extension });
+
+export function sayNotFound(extension: string, python: boolean): void {
+  const what = python
+    ? "roomspec was found neither on the PATH nor in a .venv of this folder; it checks the room files."
+    : "Neither roomspec, which checks the room files, nor the Python 3.11 or newer that it needs was found.";
+  say(what, howTo(extension), SETTING, AGAIN);
+}
+
+export function sayDoesNotRun(command: string, reason: string): void {
+  say(`roomspec does not run: ${command}: ${reason}`, SETTING, LOG, AGAIN);
+}
+
+export function sayKeepsEnding(times: number, minutes: number): void {
+  say(`The roomspec server has ended ${times} times within ${minutes} minutes and is not started again.`, LOG, AGAIN);
+}
+
+function say(what: string, ...ways: Way[]): void {
+  void window.showErrorMessage(what, ...ways).then((way) => {
+    if (way !== undefined) void commands.executeCommand(way.command, way.argument);
+  });
+}
