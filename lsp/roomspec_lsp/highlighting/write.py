@@ -19,6 +19,7 @@ def written() -> dict[str, str]:
         "kate/roomspec.xml": kate_text(),
         "tree-sitter-roomspec/src/parser.c": parser_text(),
         "tree-sitter-roomspec/queries/highlights.scm": highlights_text(),
+        "neovim/queries/roomspec/highlights.scm": highlights_text(),
         "zed/languages/roomspec/highlights.scm": highlights_text(),
         "helix/runtime/queries/roomspec/highlights.scm": highlights_text("constant.numeric"),
     }
