@@ -11,7 +11,7 @@ from pathlib import Path
 from roomspec.syntax.parser import BLANK, WORD, pattern_of
 from roomspec.text.lines import lines_of
 from roomspec_lsp.features.tokens import tokens
-from roomspec_lsp.highlighting.automaton import State, Step, automaton
+from roomspec_lsp.highlighting.automaton import State, Step, automaton, shape_of
 
 ROOT = Path(__file__).parents[2]
 EDITORS = ROOT / "lsp" / "editors"
@@ -21,8 +21,8 @@ Word = tuple[int, int, str, bool]
 """Columns in code points, the kind of token, whether a heading gives the name."""
 
 _VALUES = {
-    "AMOUNT": ("2400", "8' 6 1/2\"", "2.4 m", "½ in", "2 400", "-5 %", "0.30 h/m2"),
-    "ADHESIVE_NAME": ("g.02", "room", "été", "浴室-1", "12"),
+    shape_of("LENGTH"): ("2400", "8' 6 1/2\"", "2.4 m", "½ in", "2 400", "-5 %", "0.30 h/m2"),
+    shape_of("NAME"): ("g.02", "room", "été", "浴室-1", "12"),
     "STRING": ('"behind # the unit"', '""'),
     "TIMES": ("x", "×"),
     "COMMA": (",",),
@@ -161,7 +161,7 @@ def next_word(line: str, place: int, state: State) -> _Taken | None:
 
 def by_look(line: str, place: int) -> _Taken:
     """A text, closed or not; a quantity; or something without colour."""
-    for kind, pattern in (("string", re.compile('"[^"]*"?')), ("number", pattern_of("AMOUNT")), ("", WORD)):
+    for kind, pattern in (("string", re.compile('"[^"]*"?')), ("number", pattern_of("LENGTH")), ("", WORD)):
         match = pattern.match(line, place)
         if match is not None:
             return kind, False, match.end(), 0

@@ -78,6 +78,12 @@ def line_kind(word: str) -> str:
     return INNER if placing().table_of[heads[0]] in placing().inner else OUTER
 
 
+def shape_of(terminal: str) -> str:
+    """The terminal that stands for all of one pattern: every name has the shape of the first, every quantity too."""
+    shared = tables().patterns[terminal]
+    return shared if shared in tables().patterns else terminal
+
+
 _Label = tuple[str, str, str, bool]
 _Row = list[tuple[_Label, int]]
 
@@ -115,11 +121,8 @@ def _taken(stack: tuple[int, ...], symbol: str) -> tuple[int, ...] | None:
 
 
 def _label(symbol: str) -> _Label:
-    read = tables()
-    word = read.keywords.get(symbol, "")
-    shared = "" if word else read.patterns[symbol]
-    terminal = "" if word else shared if shared in read.patterns else symbol
-    return terminal, word, kind_of(symbol), symbol == "NAME"
+    word = tables().keywords.get(symbol, "")
+    return "" if word else shape_of(symbol), word, kind_of(symbol), symbol == "NAME"
 
 
 def _merged(rows: Sequence[_Row]) -> list[int]:

@@ -88,14 +88,12 @@ def _names() -> Iterator[_Name]:
         yield from ((place, 0), (place, 1), (place, 2), (held,))
     for kind in LINES:
         yield from (("whole", kind), ("rest", kind), ("ended", kind))
-        states, waiting = automaton(), [s.target for s in automaton()[0].steps if line_kind(s.word) == kind]
-        reached = dict.fromkeys((*waiting, LOOSE))
-        waiting = [state for state in reached if state != LOOSE]
+        waiting = [step.target for step in automaton()[0].steps if line_kind(step.word) == kind]
+        reached = [LOOSE]
         for state in waiting:
-            for step in states[state].steps:
-                if step.target not in reached:
-                    reached[step.target] = None
-                    waiting.append(step.target)
+            if state not in reached:
+                reached.append(state)
+                waiting.extend(step.target for step in automaton()[state].steps)
         yield from (("word", kind, state) for state in reached)
 
 

@@ -7,7 +7,7 @@ from itertools import groupby
 from msgspec import Struct
 
 from roomspec.syntax.tables import tables
-from roomspec_lsp.highlighting.automaton import State, automaton
+from roomspec_lsp.highlighting.automaton import State, shape_of
 
 _CLASSES = (
     (r"[^\W\d_]", r"[\p{L}\p{Nl}\p{No}]"),
@@ -28,8 +28,7 @@ LOOSE_WORD = r"[\p{L}\p{N}][\p{L}\p{N}_.\-]*"
 
 def pattern(terminal: str) -> str:
     """A terminal's pattern, for Oniguruma and PCRE with Unicode."""
-    text = tables().patterns[terminal]
-    return translated(tables().patterns.get(text, text))
+    return translated(tables().patterns[shape_of(terminal)])
 
 
 def translated(text: str) -> str:
@@ -70,5 +69,4 @@ def _words(keywords: Iterable[str]) -> str:
 
 def loose() -> tuple[tuple[str, str], ...]:
     """The rest of a line that cannot be read: patterns and the kinds of what they find, empty for none."""
-    numbers = {step.terminal for state in automaton() for step in state.values if step.kind == "number"} - {"DATE"}
-    return (COMMENT, "comment"), (ANY_STRING, "string"), (pattern(*numbers), "number"), (LOOSE_WORD, "")
+    return (COMMENT, "comment"), (ANY_STRING, "string"), (pattern("LENGTH"), "number"), (LOOSE_WORD, "")

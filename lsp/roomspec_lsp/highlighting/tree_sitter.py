@@ -10,7 +10,7 @@ from functools import lru_cache
 from msgspec import Struct
 
 from roomspec.syntax.tables import tables
-from roomspec_lsp.highlighting.automaton import LOOSE, automaton
+from roomspec_lsp.highlighting.automaton import LOOSE, automaton, shape_of
 from roomspec_lsp.highlighting.parse_states import (
     BROKEN,
     COMMENT,
@@ -79,9 +79,9 @@ def parser_text() -> str:
             '#include "language.h"',
             "",
             f"enum {{ TERMINALS = {len(known.terminals)}, SYMBOLS = {len(known.all)}, STATES = {len(states)},",
-            f"  CLASSES = {scan.classes}, RANGES = {len(scan.ranges)}, NAME_START = {start['ADHESIVE_NAME']},",
-            f"  BETWEEN_LINES = 0, NUMBER_START = {start['AMOUNT']}, STRING_START = {start['STRING']} }};",
-            "enum { " + ", ".join(f"sym_{name} = {known.number[name]}" for name in (*known.terminals[:7],)) + " };",
+            f"  CLASSES = {scan.classes}, RANGES = {len(scan.ranges)}, NAME_START = {start[shape_of('NAME')]},",
+            f"  BETWEEN_LINES = 0, NUMBER_START = {start[shape_of('LENGTH')]}, STRING_START = {start['STRING']} }};",
+            "enum { " + ", ".join(f"sym_{name} = {known.number[name]}" for name in known.terminals[:7]) + " };",
             "",
             _array("char *const", "SYMBOL_NAMES", [f'"{name}"' for name in names]),
             _array("TSSymbolMetadata", "SYMBOL_METADATA", [_metadata(name) for name in known.all]),
@@ -110,6 +110,7 @@ def _mode(state: int, start: dict[str, int]) -> Mode:
     values = [step for step in steps if not step.word]
     names = [step for step in values if step.kind == "variable"]
     others = tuple((number[symbol_of(step)], start[step.terminal]) for step in values if step.kind != "variable")
+    assert len(names) <= 1 and len(others) <= 2, "src/language.h has room for two"
     return Mode(keywords, others, number[symbol_of(names[0])] if names else 0)
 
 
