@@ -9,6 +9,7 @@ from pygls.capabilities import ServerCapabilitiesBuilder
 from pygls.exceptions import JsonRpcException
 from pygls.protocol import LanguageServerProtocol, lsp_method
 
+from roomspec_lsp.registration import pulls
 from roomspec_lsp.tolerance import tolerated
 
 PARSE_ERROR, INVALID_REQUEST, METHOD_NOT_FOUND, INVALID_PARAMS = -32700, -32600, -32601, -32602
@@ -88,9 +89,10 @@ class RoomProtocol(LanguageServerProtocol):
         handler = self.fm.features.get(types.INITIALIZE)
         if handler is not None:
             yield handler, (params,), None
+        left_out = set() if pulls(params.capabilities) else {types.TEXT_DOCUMENT_DIAGNOSTIC}
         self.server_capabilities = ServerCapabilitiesBuilder(
             self.client_capabilities,
-            {*self.fm.features, *self.fm.builtin_features},
+            {*self.fm.features, *self.fm.builtin_features} - left_out,
             self.fm.feature_options,
             list(self.fm.commands),
             types.TextDocumentSyncKind.Incremental,

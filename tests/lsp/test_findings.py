@@ -5,7 +5,7 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import Any
 
-from talking import CAPABILITIES, Client, between, uri_of
+from talking import CAPABILITIES, Client, at, between, uri_of
 
 WRONG = {"range": between((4, 9), (4, 14)), "text": "bored"}
 PULLING: dict[str, Any] = {"textDocument": {"diagnostic": {}}, "workspace": {"diagnostics": {"refreshSupport": True}}}
@@ -107,6 +107,38 @@ def test_the_workspace_is_pulled_by_long_poll(start: Start, job: Path):
     client.change(room, 3, {"range": between((4, 9), (4, 14)), "text": "board"})
     (mended,) = client.answer(waiting)["result"]["items"]
     assert (mended["uri"], mended["items"]) == (room, [])
+
+
+def test_who_cannot_be_told_to_pull_again_is_pushed_to(start: Start, job: Path):
+    """As Neovim 0.11: a mistake in an open file, made by a change in another, would else never be seen."""
+    client = start()
+    offered = client.start(job, {"textDocument": {"diagnostic": {}, "publishDiagnostics": {}}})
+    assert "diagnosticProvider" not in offered
+    break_the_catalogue(client, job)
+    assert named(client.findings(uri_of(job / "rooms/one.room"))) == ["unknown-name"]
+
+
+def test_who_pulls_is_told_to_pull_again(start: Start, job: Path):
+    """Where a change in one file makes a mistake in another that is open; not where it makes one in itself."""
+    client = start()
+    assert "diagnosticProvider" in client.start(job, PULLING)
+    again = "workspace/diagnostic/refresh"
+    client.heard(lambda note: note["method"] == again)
+    room = uri_of(job / "rooms/one.room")
+    break_the_catalogue(client, job)
+    client.heard(lambda note: note["method"] == again)
+    client.change(room, 2, {"range": between((3, 2), (3, 3)), "text": "x"})
+    assert len(client.ask("textDocument/diagnostic", {"textDocument": {"uri": room}})["items"]) == 2
+    client.ask("textDocument/hover", {"textDocument": {"uri": room}, "position": at(0, 0)})
+    assert again not in [note["method"] for note in client.notes]
+
+
+def break_the_catalogue(client: Client, job: Path) -> None:
+    """Open the room and the catalogue, and give the panel that the room needs another name."""
+    catalogue = uri_of(job / "catalogue.room")
+    client.open(uri_of(job / "rooms/one.room"), (job / "rooms/one.room").read_text())
+    client.open(catalogue, (job / "catalogue.room").read_text())
+    client.change(catalogue, 2, {"range": between((0, 6), (0, 11)), "text": "plank"})
 
 
 def test_a_file_in_no_job_is_read_alone_with_a_hint(start: Start, job: Path):

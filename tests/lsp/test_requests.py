@@ -56,7 +56,8 @@ def test_each_client_gets_an_answer_to_everything_that_is_offered(start: Start, 
     typing = {**document, "position": at(2, 0), "ch": "\n", **options}
     assert client.ask("textDocument/onTypeFormatting", typing)
     items = client.ask("textDocument/completion", finish)["items"]
-    assert [(item["label"], item["textEdit"]["range"]) for item in items] == [("board", between((4, 9), (4, 11)))]
+    offered_names = [(item["label"], item["filterText"], item["textEdit"]["range"]) for item in items]
+    assert offered_names == [("board", "board", between((4, 9), (4, 11)))]
     assert "panel board" in client.ask("completionItem/resolve", items[0])["documentation"]["value"]
     shown = client.ask("textDocument/signatureHelp", {**document, "position": at(4, 15)})["signatures"][0]
     assert shown["label"] == "finish board `by`"

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from lsprotocol import types
 
+from roomspec_lsp.registration import pulls
 from roomspec_lsp.repository import Repository
 from roomspec_lsp.schedule import Schedule
 from roomspec_lsp.table import Table
@@ -94,6 +95,9 @@ def check(ls: "RoomServer", repository: Repository) -> None:
     ls.kept["shown"][id(repository)] = set(shown)
     for uri in changed:
         push(ls, uri)
+    edited = ls.kept.pop("edited", "")
+    if pulls(ls.client) and any(uri != edited and ls.desk.buffer(uri) is not None for uri in changed):
+        _look_again(ls)
 
 
 def forget(ls: "RoomServer", repository: Repository) -> None:
@@ -102,19 +106,13 @@ def forget(ls: "RoomServer", repository: Repository) -> None:
         take_back(ls, uri)
 
 
-def pulls(ls: "RoomServer") -> bool:
-    """True for a client that asks for the findings of its open files."""
-    document = ls.client.text_document
-    return document is not None and document.diagnostic is not None
-
-
 def push(ls: "RoomServer", uri: str) -> None:
     """Send a file's findings to a client that does not ask for them: all files, or those that are not open."""
     from roomspec_lsp.handlers.diagnostics import shown
 
     pushed: set[str] = ls.kept.setdefault("pushed", set())
     buffer = ls.desk.buffer(uri)
-    if pulls(ls) and (buffer is not None or "pulls workspace" in ls.kept):
+    if pulls(ls.client) and (buffer is not None or "pulls workspace" in ls.kept):
         take_back(ls, uri)
         return
     found = table(ls).of(uri).found

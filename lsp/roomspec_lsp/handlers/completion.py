@@ -47,7 +47,7 @@ def _item(offer: Offer, place: types.Range, number: int, snippets: bool, uri: st
         kind=_KINDS[offer.kind],
         detail=offer.detail or None,
         sort_text=f"{offer.rank}{number:05}",
-        filter_text=offer.text if offer.kind == UNIT else None,
+        filter_text=offer.label if offer.kind == SNIPPET else offer.text,
         text_edit=types.TextEdit(place, '"$1"' if hole else offer.text),
         insert_text_format=types.InsertTextFormat.Snippet if has_holes else types.InsertTextFormat.PlainText,
         data={"uri": uri, "of": offer.of, "name": offer.label},

@@ -5,8 +5,9 @@ from typing import TYPE_CHECKING
 from lsprotocol import types
 
 from roomspec_lsp.convert import span_of
-from roomspec_lsp.handlers.checking import check, check_first, checking, pulls, push, table, take_back
+from roomspec_lsp.handlers.checking import check, check_first, checking, push, table, take_back
 from roomspec_lsp.overlay import Buffer
+from roomspec_lsp.registration import pulls
 from roomspec_lsp.repository import Repository
 from roomspec_lsp.workspace import Where
 
@@ -34,6 +35,7 @@ def changed(ls: "RoomServer", params: types.DidChangeTextDocumentParams) -> None
         else:
             buffer.replace(*span_of(buffer.lines, change.range, ls.encoding), change.text)
     buffer.version = document.version
+    ls.kept["edited"] = document.uri
     where.repository.touch(where.path)
     checking(ls).touch(where.repository)
 
@@ -58,7 +60,7 @@ def closed(ls: "RoomServer", params: types.DidCloseTextDocumentParams) -> None:
     if overlay.read(where.path) is None or where.path not in where.repository.rooms():
         where.repository.renamed()
     checking(ls).touch(where.repository)
-    if pulls(ls):
+    if pulls(ls.client):
         push(ls, uri)
 
 
@@ -94,7 +96,7 @@ def _open(ls: "RoomServer", where: Where, buffer: Buffer) -> None:
     take_back(ls, old)
     if old != buffer.uri and old in table(ls).entries:
         check(ls, repository)
-    elif not pulls(ls) and table(ls).of(buffer.uri).found:
+    elif not pulls(ls.client) and table(ls).of(buffer.uri).found:
         push(ls, buffer.uri)
     if repository.hold():
         ls.start_task(check_first(ls, repository))
