@@ -78,3 +78,32 @@ def test_columns_are_counted_as_agreed(start: Start, job: Path, encoding: str, c
     room = uri_of(job / "rooms/one.room")
     client.open(room, 'room 1 "🚪 1" levl\n')
     assert any(one["range"]["start"] == at(0, column) for one in client.findings(room))
+
+
+def test_who_shows_no_markdown_gets_the_words_alone(start: Start, job: Path):
+    """As Emacs without its Markdown mode; a room's own backticks and stars in code are no marks."""
+    client = start()
+    plain = ["plaintext"]
+    client.start(
+        job,
+        {
+            "textDocument": {
+                "hover": {"contentFormat": plain},
+                "completion": {"completionItem": {"documentationFormat": plain}},
+                "signatureHelp": {"signatureInformation": {"documentationFormat": plain}},
+            }
+        },
+    )
+    room, catalogue = uri_of(job / "rooms/one.room"), uri_of(job / "catalogue.room")
+    client.open(room, (job / "rooms/one.room").read_text())
+    client.open(catalogue, (job / "catalogue.room").read_text().replace('"Board"', '"`**Board**`"'))
+    wall = client.ask("textDocument/hover", {"textDocument": {"uri": room}, "position": at(5, 7)})["contents"]
+    assert wall["kind"] == "plaintext"
+    assert wall["value"].startswith("wall a of room 1\n\n3000 wide, 7.20 m2\n\nboard by glued, vertical: 7.18 m2\n")
+    finish = {"textDocument": {"uri": room}, "position": at(4, 11)}
+    panel = client.ask("textDocument/hover", finish)["contents"]["value"]
+    assert panel.startswith('panel board "`**Board**`"\n  length 2600\n')
+    (item,) = client.ask("textDocument/completion", finish)["items"]
+    assert client.ask("completionItem/resolve", item)["documentation"] == {"kind": "plaintext", "value": panel}
+    help_ = client.ask("textDocument/signatureHelp", {**finish, "position": at(4, 15)})["signatures"][0]
+    assert "`" not in help_["documentation"]["value"]

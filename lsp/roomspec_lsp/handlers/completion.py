@@ -6,7 +6,7 @@ from lsprotocol import types
 
 from roomspec_lsp.convert import length_in_units, place_of, units
 from roomspec_lsp.features.completion import KEYWORD, NAME, SNIPPET, UNIT, VALUE, Offer, offers
-from roomspec_lsp.handlers.seeing import view_of
+from roomspec_lsp.handlers.seeing import markup, view_of
 
 if TYPE_CHECKING:
     from roomspec_lsp.server import RoomServer
@@ -62,7 +62,9 @@ def resolve(ls: "RoomServer", item: types.CompletionItem) -> types.CompletionIte
     view = view_of(ls, str(data.get("uri", "")))
     text = page_of(view, str(data.get("of", "")), str(data.get("name", ""))) if view is not None else ""
     if text:
-        item.documentation = types.MarkupContent(types.MarkupKind.Markdown, text)
+        can = ls.client.text_document.completion if ls.client.text_document else None
+        shown = can.completion_item.documentation_format if can and can.completion_item else None
+        item.documentation = markup(text, shown)
     return item
 
 
@@ -79,6 +81,8 @@ def signature(ls: "RoomServer", params: types.SignatureHelpParams) -> types.Sign
     start = length_in_units(f"{found.before} ", "utf-16")
     parameter = types.ParameterInformation((start, start + length_in_units(found.wanted, "utf-16")))
     label = f"{found.before} {found.wanted}"
-    help_ = types.MarkupContent(types.MarkupKind.Markdown, f"`{found.example}`")
+    can = ls.client.text_document.signature_help if ls.client.text_document else None
+    said = can.signature_information.documentation_format if can and can.signature_information else None
+    help_ = markup(f"`{found.example}`", said)
     shown = types.SignatureInformation(label, help_, [parameter], 0)
     return types.SignatureHelp([shown], 0, 0)

@@ -11,7 +11,7 @@ from roomspec_lsp.features.names import files_at, name_at, occurrences, refusal,
 from roomspec_lsp.features.outline import Symbol, folds, links, selections, symbols
 from roomspec_lsp.features.view import View
 from roomspec_lsp.handlers.figures import elevation_now
-from roomspec_lsp.handlers.seeing import cursor, location, shown_range, view_of, workspace_edit
+from roomspec_lsp.handlers.seeing import cursor, location, markup, shown_range, view_of, workspace_edit
 from roomspec_lsp.repository import Repository
 
 if TYPE_CHECKING:
@@ -40,7 +40,9 @@ def hover(ls: "RoomServer", params: types.HoverParams) -> types.Hover | None:
     assert view is not None
     repository = ls.where(params.text_document.uri).repository
     text = found.text + (_image(ls, repository, view, found.drawing) if found.drawing is not None else "")
-    return types.Hover(types.MarkupContent(types.MarkupKind.Markdown, text), shown_range(ls, repository, found.place))
+    can = ls.client.text_document.hover if ls.client.text_document else None
+    content = markup(text, can.content_format if can else None)
+    return types.Hover(content, shown_range(ls, repository, found.place))
 
 
 def _image(ls: "RoomServer", repository: Repository, view: View, drawing: tuple[str, str]) -> str:

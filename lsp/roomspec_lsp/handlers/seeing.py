@@ -1,6 +1,6 @@
 """From the protocol's addresses and positions to a view, and from values back to the protocol."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from typing import TYPE_CHECKING
 
 from lsprotocol import types
@@ -10,6 +10,7 @@ from roomspec.analysis.gather import LARGEST
 from roomspec.analysis.mend import settled, span
 from roomspec.syntax.assemble import read_file
 from roomspec_lsp.convert import place_of, range_between, range_of
+from roomspec_lsp.features.plain import plain
 from roomspec_lsp.features.view import Standing, View, standing
 from roomspec_lsp.handlers.checking import checking, table
 from roomspec_lsp.repository import Repository
@@ -97,6 +98,13 @@ def workspace_edit(
         )
         documents.append(types.TextDocumentEdit(identifier, texts))
     return types.WorkspaceEdit(document_changes=documents) if versioned else types.WorkspaceEdit(changes)
+
+
+def markup(text: str, shown: Sequence[types.MarkupKind] | None) -> types.MarkupContent:
+    """Markdown, or its words alone for a client that says what it shows and does not name it."""
+    if shown is None or types.MarkupKind.Markdown in shown:
+        return types.MarkupContent(types.MarkupKind.Markdown, text)
+    return types.MarkupContent(types.MarkupKind.PlainText, plain(text))
 
 
 def snippet_text(text: str) -> str:
