@@ -2,6 +2,7 @@
 
 from pathlib import Path
 
+from roomspec_lsp.highlighting.emacs import words_text
 from roomspec_lsp.highlighting.kate import kate_text
 from roomspec_lsp.highlighting.sublime import sublime_text
 from roomspec_lsp.highlighting.textmate import textmate_text
@@ -20,6 +21,7 @@ def written() -> dict[str, str]:
         "tree-sitter-roomspec/src/parser.c": parser_text(),
         "tree-sitter-roomspec/queries/highlights.scm": highlights_text(),
         "neovim/queries/roomspec/highlights.scm": highlights_text(),
+        "emacs/roomspec-words.el": words_text(),
         "zed/languages/roomspec/highlights.scm": highlights_text(),
         "helix/runtime/queries/roomspec/highlights.scm": highlights_text("constant.numeric"),
     }
