@@ -1,6 +1,6 @@
 """Checks over a compiled job: each room, product, method and the job, less what is waved off."""
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Hashable, Iterable, Iterator, Mapping, Sequence
 from functools import lru_cache
 from typing import NamedTuple
 
@@ -17,11 +17,16 @@ from roomspec.checks.used import Used, products_of, used_in
 from roomspec.compile.job import Compiled
 from roomspec.compile.origins import Origins
 from roomspec.diagnostics.diagnostic import Diagnostic, Origin
-from roomspec.model.product import Compound
+from roomspec.model.method import Gang, Method
+from roomspec.model.product import Compound, Product
 from roomspec.model.room import Room
 from roomspec.model.wall import Ceiling, Wall
 
 NOWHERE = Origin("", 0, 0, 0)
+TOGETHER = 64
+"""Rooms judged at once: enough to stay with one check for a while, few enough for the editor to wait for."""
+
+_Offered = tuple[tuple[str, ...], tuple[str, ...]]
 
 
 def judge(compiled: Compiled, engine: Engine, memo: Memo, whole: bool = True) -> tuple[Diagnostic, ...]:
@@ -64,25 +69,20 @@ class _Places(Struct, frozen=True, cache_hash=True):
 def _job(compiled: Compiled, judged: Iterable[_Judged]) -> tuple[Raised, ...]:
     here = _where(compiled.origins.get(f"job {compiled.job.name}"))
     used = tuple(dict.fromkeys(one.used for one in judged))
-    return run_checks(
-        JobFacts(compiled.job, here, lambda key: _where(compiled.origins.get(key)), used, tuple(compiled.gangs))
-    )
+    facts = JobFacts(compiled.job, here, lambda key: _where(compiled.origins.get(key)), used, tuple(compiled.gangs))
+    return run_checks([facts])[0]
 
 
 def _entries(compiled: Compiled, memo: Memo) -> Iterator[Raised]:
     terms = compiled.job.terms
-    for key, entry in _named_entries(compiled):
-        origins = compiled.origins[key]
-        found = memo.get(
-            "check",
-            key,
-            (Same(origins.fields), entry, terms),
-            lambda entry=entry, origins=origins: run_checks(EntryFacts(entry, terms, origins.at)),  # type: ignore[misc]
-        )
-        yield from found
+    entries = [(key, entry, compiled.origins[key]) for key, entry in _named_entries(compiled)]
+    facts = [EntryFacts(entry, terms, origins.at) for _, entry, origins in entries]
+    keyed = [(key, (Same(origins.fields), entry, terms)) for key, entry, origins in entries]
+    for raised in memo.each("check", keyed, lambda wanted: run_checks([facts[at] for at in wanted])):
+        yield from raised
 
 
-def _named_entries(compiled: Compiled) -> Iterable[tuple[str, object]]:
+def _named_entries(compiled: Compiled) -> Iterable[tuple[str, Product | Method | Gang]]:
     for (kind, name), product in compiled.products.items():
         yield f"{kind} {name}", product
     for name, method in compiled.methods.items():
@@ -92,7 +92,7 @@ def _named_entries(compiled: Compiled) -> Iterable[tuple[str, object]]:
 
 
 def judge_rooms(compiled: Compiled, engine: Engine, memo: Memo) -> Iterator[_Judged]:
-    """The rooms judged one by one; a room that is as it was is found."""
+    """The rooms judged, some together; a room that is as it was is found."""
     products, methods = compiled.products.values(), compiled.methods
     sealants = tuple(p.name for p in products if isinstance(p, Compound) and p.kind == "sealant")
     battened = tuple(name for name, method in methods.items() if method.battens)
@@ -101,41 +101,49 @@ def judge_rooms(compiled: Compiled, engine: Engine, memo: Memo) -> Iterator[_Jud
     for name, method in methods.items():
         keys = (f"method {name}", *(" ".join(key) for key in products_of(method)))
         by_method[name] = _Places(tuple(places[key] for key in keys if key in places))
-    for room in compiled.job.rooms:
-        yield _room(room, compiled, engine, memo, places, by_method, (sealants, battened))
+    rooms = compiled.job.rooms
+    for first in range(0, len(rooms), TOGETHER):
+        some = rooms[first : first + TOGETHER]
+        keyed = [(f"room {room.name}", _key(room, compiled, places, by_method, (sealants, battened))) for room in some]
+        yield from memo.each(
+            "check",
+            keyed,
+            lambda wanted, some=some: _judge_some([some[at] for at in wanted], compiled, engine, (sealants, battened)),  # type: ignore[misc]
+        )
 
 
-def _room(
+def _key(
     room: Room,
     compiled: Compiled,
-    engine: Engine,
-    memo: Memo,
     places: Mapping[str, Same],
     by_method: Mapping[str, _Places],
-    offered: tuple[tuple[str, ...], tuple[str, ...]],
-) -> _Judged:
-    """Kept by the room's own values and by where they, and the things that they name, are written."""
-    terms = compiled.job.terms
-    origins = compiled.origins[f"room {room.name}"]
+    offered: _Offered,
+) -> Hashable:
+    """The room's own values, and where they and the things that they name are written."""
     panels, methods = _named(room.walls, room.ceilings)
     named = (*(places.get(f"panel {name}") for name in panels), *(by_method.get(name) for name in methods))
-    key = (Same(origins.fields), named, room.walls, room.ceilings, room.purpose, room.access, terms, offered)
+    own = Same(compiled.origins[f"room {room.name}"].fields)
+    return own, named, room.walls, room.ceilings, room.purpose, room.access, compiled.job.terms, offered
 
-    def make() -> _Judged:
-        plan, runs = engine.plan(room), engine.runs(room)
-        facts = RoomFacts(
+
+def _judge_some(rooms: Sequence[Room], compiled: Compiled, engine: Engine, offered: _Offered) -> list[_Judged]:
+    terms = compiled.job.terms
+    plans = [engine.plan(room) for room in rooms]
+    runs = [engine.runs(room) for room in rooms]
+    facts = [
+        RoomFacts(
             room,
             terms,
-            origins.at,
+            compiled.origins[f"room {room.name}"].at,
             lambda key: _where(compiled.origins.get(key)),
-            lambda: plan,
-            lambda: runs,
-            lambda: engine.layout(room, terms),
+            lambda plan=plan: plan,  # type: ignore[misc]
+            lambda runs=runs: runs,  # type: ignore[misc]
+            lambda room=room: engine.layout(room, terms),  # type: ignore[misc]
             *offered,
         )
-        return _Judged(run_checks(facts), used_in(room))
-
-    return memo.get("check", f"room {room.name}", key, make)
+        for room, plan, runs in zip(rooms, plans, runs, strict=True)
+    ]
+    return [_Judged(raised, used_in(room)) for room, raised in zip(rooms, run_checks(facts), strict=True)]
 
 
 @lru_cache(8192)

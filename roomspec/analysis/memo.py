@@ -1,11 +1,12 @@
 """Results kept by what they were made from; the only incremental machinery there is."""
 
-from collections.abc import Callable, Hashable
+from collections.abc import Callable, Hashable, Sequence
 from typing import Any, TypeVar
 
 T = TypeVar("T")
 
 LIMIT = 100_000
+_UNMADE = object()
 
 
 class Memo:
@@ -27,12 +28,29 @@ class Memo:
         except KeyError:
             pass
         made = make()
-        self.ran.append((stage, label))
+        self._keep(full, label, made)
+        return made
+
+    def each(self, stage: str, keyed: Sequence[tuple[str, Hashable]], make: Callable[[list[int]], list[T]]) -> list[T]:
+        """The results of `stage` for several labels and keys; `make` is given the places of those to be made now."""
+        found: list[Any] = [self._kept.get((stage, key), _UNMADE) for _, key in keyed]
+        lacking: dict[Hashable, list[int]] = {}
+        for at, one in enumerate(found):
+            if one is _UNMADE:
+                lacking.setdefault(keyed[at][1], []).append(at)
+        made = make([places[0] for places in lacking.values()]) if lacking else []
+        for (key, places), one in zip(lacking.items(), made, strict=True):
+            self._keep((stage, key), keyed[places[0]][0], one)
+            for at in places:
+                found[at] = one
+        return found
+
+    def _keep(self, full: tuple[str, Hashable], label: str, made: object) -> None:
+        self.ran.append((full[0], label))
         if len(self._kept) >= LIMIT:
             for old in list(self._kept)[: LIMIT // 2]:
                 del self._kept[old]
         self._kept[full] = made
-        return made
 
 
 class Same:

@@ -1,10 +1,14 @@
 """What the analysis knows of the outside: files and the date, through one interface."""
 
 import re
+from bisect import bisect_left
 from collections.abc import Mapping
 from datetime import date
 from fnmatch import fnmatchcase
+from itertools import takewhile
 from typing import Protocol
+
+_WILD = re.compile(r"[*?\[]")
 
 
 class World(Protocol):
@@ -26,6 +30,7 @@ class MemoryWorld:
     def __init__(self, files: Mapping[str, str | bytes], today: date) -> None:
         """Hold `files` (path -> text)."""
         self._files = {path: text.encode() if isinstance(text, str) else text for path, text in files.items()}
+        self._paths = sorted(self._files)
         self._today = today
 
     def read(self, path: str) -> bytes | None:
@@ -34,8 +39,9 @@ class MemoryWorld:
 
     def find(self, pattern: str) -> tuple[str, ...]:
         """The files that match, sorted."""
-        plain = re.split(r"[*?\[]", pattern, maxsplit=1)[0]
-        return tuple(sorted(path for path in self._files if path.startswith(plain) and matches(path, pattern)))
+        plain = _WILD.split(pattern, maxsplit=1)[0]
+        near = takewhile(lambda path: path.startswith(plain), self._paths[bisect_left(self._paths, plain) :])
+        return tuple(path for path in near if matches(path, pattern))
 
     def today(self) -> date:
         """The date given."""
@@ -57,4 +63,6 @@ def matches(path: str, pattern: str) -> bool:
 
 
 def _fits(name: str, part: str) -> bool:
+    if not _WILD.search(part):
+        return name == part
     return (part.startswith(".") or not name.startswith(".")) and fnmatchcase(name, part)

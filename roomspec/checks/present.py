@@ -61,6 +61,12 @@ WORDS = {
 def present(room: Room) -> frozenset[str]:
     """The words that hold in a room."""
     found: set[str] = set()
+    # What many faces have in common is looked at once.
+    faces: tuple[Wall | Ceiling, ...] = (*room.walls, *room.ceilings)
+    for backing in {(face.substrates, face.surfaces, bool(face.removals)) for face in faces}:
+        found.update(_of_behind(*backing))
+    for lining in {(finish.panel, finish.method) for face in faces for finish in face.finishes}:
+        found.update(_of_lining(*lining))
     for wall in room.walls:
         if wall.width_top != wall.width:
             found.add("lean")
@@ -111,7 +117,6 @@ def _of_face(face: Wall | Ceiling, height: int, found: set[str]) -> None:
         found.add("battens")
     if face.removals or len(face.substrates) > 1:
         found.add("layers")
-    found.update(_of_behind(face.substrates, face.surfaces, bool(face.removals)))
     if len(face.finishes) > 1:
         found.add("several finishes")
     for finish in face.finishes:
@@ -122,7 +127,6 @@ def _of_face(face: Wall | Ceiling, height: int, found: set[str]) -> None:
             found.add("other way")
         if height > finish.panel.length:
             found.add("tall")
-        found.update(_of_lining(finish.panel, finish.method))
 
 
 def _of_obstacles(wall: Wall) -> Iterator[str]:

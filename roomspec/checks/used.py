@@ -21,6 +21,12 @@ Task = tuple[str, tuple[str, ...], tuple[str, ...]]
 """A task as a gang's constants know it, where it is done (the most particular place first), and its units."""
 
 
+class Tasks(Struct, frozen=True, cache_hash=True, gc=False):
+    """Those that one finish or one removal calls for."""
+
+    each: tuple[Task, ...]
+
+
 class Used(Struct, frozen=True, cache_hash=True):
     """The panels, methods and tasks of a room, each once, in the order of the walls."""
 
@@ -34,10 +40,8 @@ def used_in(room: Room) -> Used:
     finishes = [finish for _, face in lined_faces(room) for finish in face.finishes]
     panels = dict.fromkeys([finish.panel for finish in finishes])
     methods = dict.fromkeys([finish.method for finish in finishes])
-    tasks: dict[Task, None] = {}
-    for group in dict.fromkeys([group for wall in room.walls for group in _tasks(wall)]):
-        tasks.update(dict.fromkeys(group))
-    return Used(tuple(panels), tuple(methods), tuple(tasks))
+    asked = dict.fromkeys([one for wall in room.walls for one in _tasks(wall)])
+    return Used(tuple(panels), tuple(methods), tuple(dict.fromkeys([task for one in asked for task in one.each])))
 
 
 def panels_used(used: Iterable[Used]) -> tuple[Panel, ...]:
@@ -90,14 +94,14 @@ def products_of(method: Method) -> dict[tuple[str, str], Product]:
     return found
 
 
-def _tasks(wall: Wall) -> list[tuple[Task, ...]]:
+def _tasks(wall: Wall) -> list[Tasks]:
     """Of each removal and each finish of the wall; walls alike have the very same."""
-    found: list[tuple[Task, ...]] = [(("removing", (removal.what,), ("m2", "m", "each")),) for removal in wall.removals]
+    found = [Tasks((("removing", (removal.what,), ("m2", "m", "each")),)) for removal in wall.removals]
     if wall.bare or not wall.finishes:
         return found
     sealed = "direct" in [wet.exposure for wet in wall.wet]
     opened, pointed = bool(wall.openings), bool(wall.points)
-    reveals = opened and any(lined_reveals(opening) for opening in wall.openings)
+    reveals = any(lined_reveals(opening) for opening in wall.openings if opening.lined)
     for finish in wall.finishes:
         cut = pointed and any(covers(wall, finish, point.x, point.up) for point in wall.points)
         found.append(_finish_tasks(finish.method, finish.direction, sealed, cut, opened, reveals))
@@ -105,10 +109,8 @@ def _tasks(wall: Wall) -> list[tuple[Task, ...]]:
 
 
 @lru_cache(2048)
-def _finish_tasks(
-    method: Method, direction: str, sealed: bool, cut: bool, opened: bool, reveals: bool
-) -> tuple[Task, ...]:
-    return tuple(_tasks_of(method, direction, sealed, cut, opened, reveals))
+def _finish_tasks(method: Method, direction: str, sealed: bool, cut: bool, opened: bool, reveals: bool) -> Tasks:
+    return Tasks(tuple(_tasks_of(method, direction, sealed, cut, opened, reveals)))
 
 
 def _tasks_of(method: Method, direction: str, sealed: bool, cut: bool, opened: bool, reveals: bool) -> Iterator[Task]:

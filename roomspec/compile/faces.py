@@ -9,7 +9,7 @@ from msgspec import Struct
 from roomspec.compile.draft import Face, Facts
 from roomspec.compile.face_lines import Rise
 from roomspec.compile.finish_lines import FinishLine
-from roomspec.compile.origins import Source
+from roomspec.compile.origins import Fields, Source
 from roomspec.compile.profile import drawn
 from roomspec.compile.room_lines import CeilingHead, WallHead
 from roomspec.compile.spread import on_wall, spread
@@ -55,7 +55,7 @@ class MadeFace(Struct, frozen=True, gc=False):
     """A wall or ceiling, the sources of its fields, its problems. `measured` is False where no height is known."""
 
     value: Any
-    fields: dict[str, tuple[Source, ...]]
+    fields: Fields
     problems: tuple[Diagnostic, ...]
     measured: bool = True
 
@@ -107,7 +107,7 @@ class _Work(Struct):
 
     catalogue: Catalogue
     values: dict[str, Any]
-    fields: dict[str, tuple[Source, ...]]
+    fields: Fields
     problems: list[Diagnostic]
 
     def fill(self, facts: Facts, width: int) -> None:

@@ -30,7 +30,7 @@ class Gathered(Struct):
 
     def fields(self) -> Fields:
         """The sources as `origins.Origins` holds them."""
-        return {(field,): tuple(sources) for field, sources in self.sources.items()}
+        return {field: tuple(sources) for field, sources in self.sources.items()}
 
 
 def gather(key: str, table: str, lines: Iterable[Statement], units: str) -> Gathered:

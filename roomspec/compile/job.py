@@ -1,6 +1,5 @@
 """A job's resolved names to the job of the model: the one entry to this package."""
 
-from collections.abc import Iterator
 from functools import lru_cache
 
 from msgspec import Struct
@@ -22,7 +21,6 @@ from roomspec.names.index import Definition, Names
 from roomspec.names.kinds import PRODUCTS
 from roomspec.names.references import uses
 from roomspec.names.resolve import unknown_names, unused_names
-from roomspec.syntax.tree import Block
 
 
 class Compiled(Struct, frozen=True, gc=False):
@@ -47,7 +45,7 @@ def compile_job(names: Names) -> Compiled:
     products = {key: make_product(d.block, d.units) for key, d in names.defined.items() if key[0] in PRODUCTS}
     methods = {n: _method(d, products) for (kind, n), d in names.defined.items() if kind == "method"}
     gangs = {n: make_gang(d.block, d.units) for (kind, n), d in names.defined.items() if kind == "gang"}
-    rooms = dict(_rooms(names, products, methods))
+    rooms = _rooms(names, products, methods)
     terms = make_terms(names.job.block, names.job.units) if names.job is not None else None
     origins = {
         **{f"{kind} {name}": Origins(made.head, made.fields) for (kind, name), made in products.items()},
@@ -89,46 +87,44 @@ def _method(definition: Definition, products: dict[tuple[str, str], MadeProduct]
 
 def _rooms(
     names: Names, products: dict[tuple[str, str], MadeProduct], methods: dict[str, MadeMethod]
-) -> Iterator[tuple[str, MadeRoom]]:
-    """Each room that can be made; one whose pattern is unknown cannot."""
-    made: dict[int, MadeRoom | None] = {}
-    for name, definition in names.rooms.items():
-        key = id(definition.block)
-        if key not in made:
-            made[key] = _room(definition, names, products, methods)
-        room = made[key]
-        if room is not None:
-            yield name, room
+) -> dict[str, MadeRoom]:
+    """Each room that can be made; one whose pattern is unknown cannot. All are read before the first is made."""
+    blocks = {id(definition.block): _texts(definition, names) for definition in names.rooms.values()}
+    wanted = {key: _wanted(*texts) for key, texts in blocks.items() if texts is not None}
+    made = {key: _room(texts, *wanted[key], products, methods) for key, texts in blocks.items() if texts is not None}
+    rooms = ((name, id(definition.block)) for name, definition in names.rooms.items())
+    return {name: made[key] for name, key in rooms if key in made}
+
+
+def _texts(definition: Definition, names: Names) -> tuple[Text, Text | None] | None:
+    """A room's own block and its pattern's; None where the pattern is unknown."""
+    own = Text(definition.block, definition.units)
+    pattern = read_draft(own.block, own.units).head.pattern
+    if not pattern:
+        return own, None
+    found = names.find("pattern", pattern)
+    return (own, Text(found.block, found.units)) if found is not None else None
 
 
 def _room(
-    definition: Definition,
-    names: Names,
+    texts: tuple[Text, Text | None],
+    panels: tuple[str, ...],
+    methods: tuple[str, ...],
     products: dict[tuple[str, str], MadeProduct],
-    methods: dict[str, MadeMethod],
-) -> MadeRoom | None:
-    own = Text(definition.block, definition.units)
-    pattern = None
-    as_pattern = read_draft(own.block, own.units).head.pattern
-    if as_pattern:
-        found = names.find("pattern", as_pattern)
-        if found is None:
-            return None
-        pattern = Text(found.block, found.units)
-    panels, named_methods = _wanted(own.block, pattern.block if pattern is not None else None)
+    made: dict[str, MadeMethod],
+) -> MadeRoom:
     values = [products[("panel", name)].value for name in panels if ("panel", name) in products]
     return make_room(
-        own,
-        pattern,
+        *texts,
         tuple([value for value in values if isinstance(value, Panel)]),
-        tuple([methods[name].value for name in named_methods if name in methods]),
+        tuple([made[name].value for name in methods if name in made]),
     )
 
 
 @lru_cache(8192)
-def _wanted(block: Block, pattern: Block | None) -> tuple[tuple[str, ...], tuple[str, ...]]:
+def _wanted(own: Text, pattern: Text | None) -> tuple[tuple[str, ...], tuple[str, ...]]:
     """The panels and the methods that a room and its pattern name, each once."""
-    found = (*uses(block), *(uses(pattern) if pattern is not None else ()))
+    found = (*uses(own.block), *(uses(pattern.block) if pattern is not None else ()))
     panels, methods = ([use.name for use in found if use.kind == kind] for kind in ("panel", "method"))
     return tuple(dict.fromkeys(panels)), tuple(dict.fromkeys(methods))
 

@@ -33,8 +33,8 @@ def _opening(line: Line) -> tuple[Fact, ...]:
 
 def _sill(line: Line) -> Word | None:
     """The word that says how high the opening begins; a hatch or a void may say `up` for it."""
-    said = (word(node, "LENGTH") for kind in ("sill", "up") for node in children(line.node, kind))
-    return next((found for found in said if found is not None), None)
+    said = [word(node, "LENGTH") for kind in ("sill", "up") for node in children(line.node, kind)]
+    return next((found for found in said if found is not None), None) if said else None
 
 
 def _lined(line: Line) -> tuple[str, ...]:

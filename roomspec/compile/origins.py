@@ -33,15 +33,16 @@ class Source(Struct, frozen=True, gc=False):
         return Origin(self.block, self.line, *span(self.node))
 
 
-Fields = dict[Path, tuple[Source, ...]]
-"""A path without its index -> the statements that make the field, in the field's order."""
+Fields = dict[str, tuple[Source, ...]]
+"""A field of the model -> the statements that make it, in the field's order."""
 
 
 class Origins(Struct, frozen=True, gc=False):
-    """The sources of one thing's facts, with its heading."""
+    """The sources of one thing's facts, with its heading; a room's faces, by kind and name, have their own."""
 
     head: Source
     fields: Fields
+    faces: "dict[Path, Origins]" = {}
 
     def at(self, path: Path) -> Origin:
         """The words that state the fact at `path`, or else the nearest known place around it; the heading at last."""
@@ -53,11 +54,11 @@ class Origins(Struct, frozen=True, gc=False):
         return place if whole else None
 
     def _found(self, path: Path) -> tuple[Origin, bool]:
-        for size in range(len(path), 0, -1):
-            sources = self.fields.get(path[:size])
-            if sources:
-                return _within(sources, path[size:])
-        return _within((self.head,), path)
+        face = self.faces.get(path[:2]) if self.faces else None
+        if face is not None:
+            return face._found(path[2:])
+        sources = self.fields.get(str(path[0])) if path else None
+        return _within(sources, path[1:]) if sources else _within((self.head,), path)
 
 
 _PARTS = {
@@ -88,7 +89,8 @@ def _within(sources: tuple[Source, ...], rest: Path) -> tuple[Origin, bool]:
     for place, step in enumerate(rest):
         if isinstance(step, int):
             continue
-        index = next((i for i in rest[place + 1 : place + 2] if isinstance(i, int)), 0)
+        after = rest[place + 1] if place + 1 < len(rest) else 0
+        index = after if isinstance(after, int) else 0
         parts = _parts(found, step) if isinstance(found, Node) else ()
         if not 0 <= index < len(parts):
             whole = False
@@ -106,8 +108,10 @@ def _parts(node: Node, name: str) -> tuple[Node | Word, ...]:
 
 def _called(node: Node, name: str) -> tuple[Node | Word, ...]:
     """The parts of one name in the node itself or, failing that, in the first of its parts that has any."""
-    here = tuple(part for part in node.parts if (part.kind if isinstance(part, Node) else part.type.lower()) == name)
+    here = [part for part in node.parts if (part.kind if isinstance(part, Node) else part.type.lower()) == name]
     if here:
-        return here
-    inner = (_called(part, name) for part in node.parts if isinstance(part, Node))
-    return next((parts for parts in inner if parts), ())
+        return tuple(here)
+    for part in node.parts:
+        if isinstance(part, Node) and (inner := _called(part, name)):
+            return inner
+    return ()

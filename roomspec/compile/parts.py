@@ -15,7 +15,7 @@ def word(node: Node, *types: str) -> Word | None:
 
 def words(node: Node, kind: str) -> tuple[Word, ...]:
     """All words of one terminal that stand in the node itself."""
-    return tuple(part for part in node.parts if isinstance(part, Word) and part.type == kind)
+    return tuple([part for part in node.parts if isinstance(part, Word) and part.type == kind])
 
 
 def child(node: Node, kind: str) -> Node | None:
@@ -28,7 +28,7 @@ def child(node: Node, kind: str) -> Node | None:
 
 def children(node: Node, kind: str) -> tuple[Node, ...]:
     """All parts of one rule."""
-    return tuple(part for part in node.parts if isinstance(part, Node) and part.kind == kind)
+    return tuple([part for part in node.parts if isinstance(part, Node) and part.kind == kind])
 
 
 def every_word(node: Node) -> Iterator[Word]:
@@ -42,7 +42,7 @@ def every_word(node: Node) -> Iterator[Word]:
 
 def has(node: Node, text: str) -> bool:
     """True where the keyword `text` stands in the node itself."""
-    return any(isinstance(part, Word) and part.text == text for part in node.parts)
+    return text in [part.text for part in node.parts if isinstance(part, Word)]
 
 
 def choice(node: Node | None) -> str:

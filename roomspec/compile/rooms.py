@@ -11,7 +11,7 @@ from roomspec.compile.draft import Draft, Face, Facts, read_draft
 from roomspec.compile.faces import Catalogue, MadeFace, make_ceiling, make_wall
 from roomspec.compile.gather import tried
 from roomspec.compile.mirror import mirrored_ceiling, mirrored_diagonal, mirrored_walls
-from roomspec.compile.origins import Fields, Origins
+from roomspec.compile.origins import Fields, Origins, Path
 from roomspec.compile.reading import MOST, told
 from roomspec.compile.room_problems import no_such_face, unknown_end, without_height
 from roomspec.compile.spread import defaults_of, spread
@@ -44,14 +44,14 @@ class _Work:
     def __init__(self) -> None:
         self.problems: list[Diagnostic] = []
         self.fields: Fields = {}
+        self.faces: dict[Path, Origins] = {}
         self.unmeasured: list[str] = []
 
     def forget(self, kind: str, names: Collection[str]) -> None:
         """Drop what was known of the pattern's walls or ceilings that others take the place of."""
         if not names:
             return
-        kept = ((path, found) for path, found in self.fields.items() if path[0] != kind or path[1] not in names)
-        self.fields = dict(kept)
+        self.faces = {face: found for face, found in self.faces.items() if face[0] != kind or face[1] not in names}
         if kind == "wall":
             self.unmeasured = [name for name in self.unmeasured if name not in names]
 
@@ -60,10 +60,7 @@ class _Work:
         return len(self.problems) <= MOST
 
     def keep(self, kind: str, face: Face, made: MadeFace) -> None:
-        self.fields[kind, face.name] = (face.source,)
-        for field, sources in made.fields.items():
-            if sources:
-                self.fields[kind, face.name, field] = sources
+        self.faces[kind, face.name] = Origins(face.source, made.fields)
         self.problems.extend(made.problems)
         if not made.measured and not tried(face.block, "height"):
             self.unmeasured.append(face.name)
@@ -92,7 +89,7 @@ def make_room(own: Text, pattern: Text | None, panels: tuple[Panel, ...], method
         stated = facts.get(field, ())
         if stated:
             values[field] = tuple(one.value for one in stated) if many else stated[-1].value
-            work.fields[(field,)] = stated if many else stated[-1:]
+            work.fields[field] = stated if many else stated[-1:]
     room = Room(
         "",
         draft.head.title or (base.head.title if base is not None else ""),
@@ -105,7 +102,7 @@ def make_room(own: Text, pattern: Text | None, panels: tuple[Panel, ...], method
         **values,
     )
     problems = (*draft.problems, *(base.problems if base is not None else ()), *told(work.problems))
-    return MadeRoom(room, tuple(dict.fromkeys(problems)), Origins(draft.source, work.fields))
+    return MadeRoom(room, tuple(dict.fromkeys(problems)), Origins(draft.source, work.fields, work.faces))
 
 
 @lru_cache(8192)
@@ -190,5 +187,5 @@ def _diagonals(draft: Draft, base: Draft | None, walls: tuple[Wall, ...], work: 
         else:
             work.problems.append(unknown_end(one, unknown, names if work.few() else ()))
     if sources:
-        work.fields[("diagonals",)] = tuple(sources)
+        work.fields["diagonals"] = tuple(sources)
     return tuple(kept)

@@ -30,10 +30,7 @@ def end_gap(run: Run) -> int:
 def strip_edges(run: Run) -> list[int]:
     """Where the strips begin and end, across the panels: one more than there are strips."""
     left, _, bottom, _ = run.bounds
-    edges = [left if run.upright else bottom]
-    for width in run.strips:
-        edges.append(edges[-1] + width)
-    return edges
+    return list(itertools.accumulate(run.strips, initial=left if run.upright else bottom))
 
 
 def columns(wall: Wall, run: Run, slabs: list[Slab]) -> Iterator[list[Cell]]:

@@ -26,7 +26,7 @@ from roomspec.layout.wall_face import face_of_wall
 from roomspec.model.method import Method
 from roomspec.model.product import Panel
 from roomspec.model.room import Room
-from roomspec.model.shape import Region, SetOut
+from roomspec.model.shape import Region, SetOut, is_level
 from roomspec.model.wall import Finish, Wall
 
 MOST_PIECES = 200_000
@@ -174,7 +174,7 @@ def _run(face: Face, group: tuple[int, ...], rects: list[Rect], met: list[Met], 
 
 def _bounds(wall: Wall, parts: list[Part], ceiling_take: int) -> Region:
     left, right = min([part.left for part in parts]), max([part.right for part in parts])
-    if level_floor(wall) and len({y for _, y in wall.top}) == 1:
+    if level_floor(wall) and is_level(wall.top):
         roof = wall.top[0][1] - ceiling_take
         tops = [roof if part.top is None else min(part.top, roof) for part in parts]
         return Region(left, right, min([part.bottom for part in parts]), max(tops))

@@ -10,7 +10,7 @@ from roomspec.layout.intervals import Interval, joined, without
 from roomspec.layout.plane import Cover
 from roomspec.layout.slabs import Slab, band, height_at
 from roomspec.model.room import Room
-from roomspec.model.shape import Profile
+from roomspec.model.shape import Profile, is_level
 from roomspec.model.wall import Boxing, Finish, Obstacle, Opening, Wall
 
 
@@ -29,7 +29,7 @@ def neighbours(room: Room, index: int) -> tuple[Wall | None, Wall | None]:
 
 def level_floor(wall: Wall) -> bool:
     """True where the floor line is the face's own base line."""
-    return {y for _, y in wall.floor} <= {0}
+    return is_level(wall.floor) and wall.floor[0][1] == 0
 
 
 def ceiling_line(wall: Wall) -> Profile:
@@ -83,8 +83,10 @@ def lined_at(wall: Wall, right: bool) -> list[tuple[int, int, Finish]]:
         side = region.right if right else region.left
         if side is None or (side >= wall.width if right else side <= 0):
             low, high = region.bottom or 0, height if region.top is None else min(region.top, height)
-            if low < high:
-                found.extend((a, b, finish) for a, b in (without([(low, high)], holes) if holes else [(low, high)]))
+            if low < high and not holes:
+                found.append((low, high, finish))
+            elif low < high:
+                found.extend((a, b, finish) for a, b in without([(low, high)], holes))
     return found
 
 

@@ -6,6 +6,7 @@ nanometre. At a corner where nothing joins the wall inside the chain, the plan g
 """
 
 import itertools
+from decimal import Decimal
 from fractions import Fraction
 from math import cos, isqrt, radians, sin
 
@@ -35,16 +36,12 @@ def plan_room(room: Room) -> Plan:
     return Plan(tuple(corners), error, mend, Fraction(doubled, 2) if doubled > 0 else None, perimeter)
 
 
-def turning(room: Room) -> Fraction:
+def turning(room: Room) -> Decimal:
     """Degrees that the corners turn to the right in all: 360 once round a room, -360 round a column."""
-    right, odd = 0, Fraction(0)
+    turned = Decimal(0)
     for wall in room.walls:
-        way, angle = -1 if wall.corner.kind == "outside" else 1, wall.corner.angle
-        if angle == 90:
-            right += way
-        else:
-            odd += way * (180 - Fraction(angle))
-    return 90 * right + odd
+        turned += wall.corner.angle - 180 if wall.corner.kind == "outside" else 180 - wall.corner.angle
+    return turned
 
 
 def closure_limit(perimeter: int) -> int:

@@ -11,7 +11,7 @@ def face_of_wall(room: Room, index: int) -> Face:
     """The front of a room's wall. Depends on the wall, its neighbours and the room's ceilings."""
     wall = room.walls[index]
     before, after = neighbours(room, index)
-    boxed = any(near is not None and near.boxing for near in (wall, before, after))
+    boxed = wall.boxing or (before and before.boxing) or (after and after.boxing)
     return Face(
         "wall", "", wall,
         (Beyond(before.corner, not before.butts, False, tuple(lined_at(before, right=True))),) if before else (),

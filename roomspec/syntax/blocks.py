@@ -13,7 +13,7 @@ from roomspec.syntax.misplaced import misplaced, option_again, repeated, units_a
 from roomspec.syntax.misreading import Misreading, explain
 from roomspec.syntax.parser import Misfit
 from roomspec.syntax.recover import broken_heading, deeper_follows, indent
-from roomspec.syntax.statements import placing, words_of
+from roomspec.syntax.statements import Placing, placing, words_of
 from roomspec.syntax.tree import Node, Placed, Statement
 
 MOST_AGAIN = 5
@@ -31,8 +31,10 @@ class Piece(Struct, frozen=True):
 @lru_cache(50_000)
 def read_piece(text: str, outside: str, suffix: str = "") -> Piece:
     """Read a piece; `outside` is the key of what stands under no heading, `suffix` is added to its blocks' keys."""
-    lines = [line.rstrip("\r") for line in text.split("\n")]
-    state = Gathering(outside, suffix)
+    lines = text.split("\n")
+    if "\r" in text:
+        lines = [line.rstrip("\r") for line in lines]
+    state, place = Gathering(outside, suffix), placing()
     for number, line in enumerate(lines):
         read = read_line(line)
         if read is None:
@@ -40,9 +42,9 @@ def read_piece(text: str, outside: str, suffix: str = "") -> Piece:
         if state.under is not None and indent(line) <= state.under:
             state.under = None
         if isinstance(read, Line):
-            _take(state, read, number, line)
+            _take(state, place, read, number, line)
         else:
-            _take_misfit(state, read, number, lines)
+            _take_misfit(state, place, read, number, lines)
         _reach(state, number)
     _count_unsaid(state)
     units = words_of(state.units.node)[1].text if state.units is not None else None
@@ -57,7 +59,7 @@ def _reach(state: Gathering, number: int) -> None:
         state.inner.last = number
 
 
-def _take(state: Gathering, line: Line, number: int, text: str) -> None:
+def _take(state: Gathering, place: Placing, line: Line, number: int, text: str) -> None:
     """Put a readable line where it belongs."""
     if state.under is not None:
         return
@@ -67,20 +69,19 @@ def _take(state: Gathering, line: Line, number: int, text: str) -> None:
             state.say(option_again(state, option, number, text))
         again = {id(option) for option in line.again}
         node = Node(node.kind, tuple(part for part in node.parts if id(part) not in again))
-    if node.kind in placing().table_of:
-        _open(state, node, number, text)
+    if node.kind in place.table_of:
+        _open(state, place, node, number, text)
     elif node.kind == "units_in" and state.top is None and state.inner is None:
         if state.units is None:
             state.units = Statement(number, node)
         else:
             state.say(units_again(state, node, number, text))
     else:
-        _place(state, node, line.mark, number, text)
+        _put(state, place, node, line.mark, number, text)
 
 
-def _open(state: Gathering, node: Node, number: int, text: str, broken: bool = False) -> None:
+def _open(state: Gathering, place: Placing, node: Node, number: int, text: str, broken: bool = False) -> None:
     """Open a heading; of a broken one nothing more is said than that."""
-    place = placing()
     table = place.table_of[node.kind]
     if node.kind not in place.inner:
         state.open(node, table, number)
@@ -92,9 +93,9 @@ def _open(state: Gathering, node: Node, number: int, text: str, broken: bool = F
     state.open_inside(node, table, number, held)
 
 
-def _place(state: Gathering, node: Node, mark: str | None, number: int, text: str) -> None:
+def _put(state: Gathering, place: Placing, node: Node, mark: str | None, number: int, text: str) -> None:
     """Give a line to the nearest heading that can hold it."""
-    holds = placing().holds
+    holds = place.holds
     target: Heading | None = state.inner or state.top
     if target is not None and target.dropped and node.kind not in holds[target.table]:
         target = state.top
@@ -113,7 +114,7 @@ def _place(state: Gathering, node: Node, mark: str | None, number: int, text: st
     target.lines.append(statement)
 
 
-def _take_misfit(state: Gathering, misfit: Misfit, number: int, lines: list[str]) -> None:
+def _take_misfit(state: Gathering, place: Placing, misfit: Misfit, number: int, lines: list[str]) -> None:
     """Report a line that cannot be read; open the heading that it was meant for, or keep the lines under it apart."""
     text = lines[number]
     full = state.full()
@@ -131,7 +132,7 @@ def _take_misfit(state: Gathering, misfit: Misfit, number: int, lines: list[str]
             )
         state.say(problem)
         return
-    _open(state, heading, number, text, broken=True)
+    _open(state, place, heading, number, text, broken=True)
     state.say(_unreadable(state, said, number))
 
 

@@ -38,13 +38,14 @@ def made_up(scope: str) -> Check:
 def test_a_check_runs_on_the_facts_of_its_scope_and_gives_its_name_and_severity() -> None:
     """What is said twice counts once; a finding's own severity wins."""
     facts = EntryFacts(Gang("two"), Terms(), where)
-    found = run_checks(facts, (made_up("entry"), made_up("room"), made_up("job")))
+    found, again = run_checks([facts, facts], (made_up("entry"), made_up("room"), made_up("job")))
+    assert found == again
     assert [(one.diagnostic.name, one.diagnostic.severity, one.diagnostic.message) for one in found] == [
         ("made-up", "hint", "no rate"),
         ("made-up", "error", "a poor rate"),
     ]
     assert found[0].about == ("gang two",)
-    assert run_checks(JobFacts(Job("j", "", Terms(), ()), where, lambda _: where), (made_up("entry"),)) == ()
+    assert run_checks([JobFacts(Job("j", "", Terms(), ()), where, lambda _: where)], (made_up("entry"),)) == [()]
 
 
 def test_a_fact_is_written_where_its_place_is_its_own() -> None:

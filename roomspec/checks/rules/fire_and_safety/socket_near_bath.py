@@ -6,11 +6,12 @@ from math import isqrt
 
 from msgspec import Struct
 
-from roomspec.checks.facts import RoomFacts
+from roomspec.checks.facts import Path, RoomFacts
 from roomspec.checks.finding import Finding
 from roomspec.checks.record import Check, finds
-from roomspec.diagnostics.diagnostic import Citation, Origin, Related
+from roomspec.diagnostics.diagnostic import Citation, Related
 from roomspec.layout.laid import Plan
+from roomspec.model.room import Room
 from roomspec.model.wall import Wall
 from roomspec.quantities.in_units import figure_text, length_text
 from roomspec.quantities.length import MM
@@ -34,13 +35,13 @@ room 1 "Bathroom"
 
 
 class _Zone(Struct, frozen=True):
-    """Zone 1 as seen on a wall: from `left` to `right` along it, and where it is written."""
+    """Zone 1 as seen on a wall: from `left` to `right` along it, and the fact that says so."""
 
     wall: int
     left: int
     right: int
     what: str
-    at: Origin
+    path: Path
 
 
 @finds(
@@ -70,7 +71,7 @@ def socket_near_bath(facts: RoomFacts) -> Iterator[Finding]:
     Zone 1 is taken as the line of those along their walls: how far they stand out is not surveyed.
     """
     units = facts.terms.units
-    zones = list(_zones(facts))
+    zones = list(_zones(facts.room))
     for index, wall in enumerate(facts.room.walls) if zones else ():
         for at, point in enumerate(wall.points):
             if point.kind not in ("socket", "switch") or point.up >= HIGH:
@@ -90,22 +91,20 @@ def socket_near_bath(facts: RoomFacts) -> Iterator[Finding]:
                 message=f"the {point.kind} is {length_text(away, units)} from the {zone.what}; {limit}",
                 help="have a licensed electrician move it, and allow this where local rules are kept",
                 about=(f"wall {wall.name}",),
-                related=(Related(f"the {zone.what}", zone.at),),
+                related=(Related(f"the {zone.what}", facts.here(zone.path)),),
                 severity="" if near else "hint",
             )
 
 
-def _zones(facts: RoomFacts) -> Iterator[_Zone]:
-    for index, wall in enumerate(facts.room.walls):
+def _zones(room: Room) -> Iterator[_Zone]:
+    for index, wall in enumerate(room.walls):
         for at, one in enumerate(wall.obstacles):
             if one.kind in ("bath", "tray"):
-                place = facts.here(("wall", wall.name, "obstacles", at))
-                yield _Zone(index, one.x, one.x + one.width, one.kind, place)
+                yield _Zone(index, one.x, one.x + one.width, one.kind, ("wall", wall.name, "obstacles", at))
         for at, wet in enumerate(wall.wet):
-            box = box_of(wet.region)
             if wet.exposure == "direct":
-                place = facts.here(("wall", wall.name, "wet", at))
-                yield _Zone(index, max(0, box.left), min(wall.width, box.right), "direct water", place)
+                box, path = box_of(wet.region), ("wall", wall.name, "wet", at)
+                yield _Zone(index, max(0, box.left), min(wall.width, box.right), "direct water", path)
 
 
 def _on_plan(plan: Plan, walls: tuple[Wall, ...], index: int, x: int) -> tuple[int, int]:

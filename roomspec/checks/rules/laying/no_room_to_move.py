@@ -3,7 +3,6 @@
 from collections.abc import Iterator
 from decimal import Decimal
 from functools import lru_cache
-from math import floor
 
 from roomspec.checks.example import GLUED
 from roomspec.checks.facts import RoomFacts, written
@@ -14,6 +13,7 @@ from roomspec.layout.corner import Side
 from roomspec.layout.ends import End
 from roomspec.layout.extent import Run
 from roomspec.layout.face import neighbours
+from roomspec.model.product import Panel
 from roomspec.model.room import Room
 from roomspec.quantities.in_units import figure_text, length_text
 from roomspec.quantities.length import MM
@@ -68,27 +68,31 @@ panel drift-long "Drift print, long"
 def no_room_to_move(facts: RoomFacts) -> Iterator[Finding]:
     """Hold the movement across and up each run against what its two ends allow."""
     swing = facts.terms.swing
+    per: dict[Panel, tuple[int, int]] = {}
     for index, (wall, runs) in enumerate(zip(facts.room.walls, facts.runs(), strict=True)):
         for run in runs:
             rate = run.panel.expands
             if not rate or not swing or not run.strips:
                 continue
+            if run.panel not in per:
+                per[run.panel] = _moves(rate, swing)
+            by, of = per[run.panel]
             left, right, bottom, top = run.bounds
             # Floor and ceiling allow _PLAY each at least, so that few runs are high enough to move too far.
-            high = top - bottom > _longest(2 * _PLAY, rate, swing)
+            high = (top - bottom) * by > 2 * _PLAY * of
             for way, length, allowed in (
                 ("wide", right - left, _along(facts.room, index, run)),
                 ("high", top - bottom, _up(run) if high else None),
             ):
-                if allowed is not None and length > _longest(allowed, rate, swing):
+                if allowed is not None and length * by > allowed * of:
                     moved = int(movement(length, rate, swing))
                     yield _finding(facts, wall.name, run, way, (length, moved, allowed), swing)
 
 
-@lru_cache(1024)
-def _longest(allowed: int, rate: Decimal, swing: Decimal) -> int:
-    """The longest run that moves no further than its ends allow."""
-    return floor(allowed / movement(1, rate, swing))
+@lru_cache(64)
+def _moves(rate: Decimal, swing: Decimal) -> tuple[int, int]:
+    """How far panels move for their length, as a fraction."""
+    return movement(1, rate, swing).as_integer_ratio()
 
 
 def _along(room: Room, index: int, run: Run) -> int | None:

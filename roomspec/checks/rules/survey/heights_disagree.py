@@ -7,7 +7,7 @@ from roomspec.checks.finding import Finding
 from roomspec.checks.record import COMMON_PRACTICE, Check, finds
 from roomspec.diagnostics.diagnostic import Related
 from roomspec.model.room import Room
-from roomspec.model.shape import Profile
+from roomspec.model.shape import is_level
 from roomspec.model.wall import Wall
 from roomspec.quantities.in_units import figure_text
 from roomspec.quantities.length import MM
@@ -94,11 +94,7 @@ def _corners(room: Room) -> Iterator[tuple[Wall, Wall]]:
 
 
 def _level(wall: Wall) -> bool:
-    return _is_level(wall.top) and _is_level(wall.floor)
-
-
-def _is_level(line: Profile) -> bool:
-    return line[0][1] == line[1][1] if len(line) == 2 else len({y for _, y in line}) == 1
+    return is_level(wall.top) and is_level(wall.floor)
 
 
 def _high(wall: Wall, units: str) -> str:

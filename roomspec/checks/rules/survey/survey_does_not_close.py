@@ -59,11 +59,13 @@ def survey_does_not_close(facts: RoomFacts) -> Iterator[Finding]:
         return
     turned = turning(facts.room)
     astray = abs(abs(turned) - 360) > TURN_OFF
+    closes = plan.closure_error <= closure_limit(plan.perimeter)
+    if closes and not astray:
+        return
     corners = "look at the `corner` lines: one is missing, or its angle is wrong, or it is `inside` for `outside`"
     in_all = f"the corners turn {float(abs(turned)):g} deg in all; once round a room is 360"
-    if plan.closure_error <= closure_limit(plan.perimeter):
-        if astray:
-            yield Finding(at=facts.here(("name",)), message=f"the survey does not close: {in_all}", help=corners)
+    if closes:
+        yield Finding(at=facts.here(("name",)), message=f"the survey does not close: {in_all}", help=corners)
         return
     changes = [
         f"wall {name} {figure_text(abs(by), units)} {'longer' if by > 0 else 'shorter'}" for name, by in plan.mend
