@@ -1,9 +1,10 @@
 // Starts `roomspec serve` for the room files of a window, and shows what it gives.
-import { commands, window, workspace } from "vscode";
+import { commands, languages, window, workspace } from "vscode";
 import type { ExtensionContext } from "vscode";
 import { runAndShow } from "./results";
-import { makeServer } from "./server";
+import { makeServer, ROOMS } from "./server";
 import type { Server } from "./server";
+import { snippetsAtLineStart } from "./snippets";
 
 let server: Server | undefined;
 
@@ -12,6 +13,7 @@ export async function activate(context: ExtensionContext): Promise<void> {
   const made = (server = makeServer(context, log, runAndShow(context)));
   context.subscriptions.push(
     log,
+    languages.registerCompletionItemProvider(ROOMS, snippetsAtLineStart),
     commands.registerCommand("roomspec.restart", () => made.restart()),
     commands.registerCommand("roomspec.log", () => log.show()),
     workspace.onDidChangeConfiguration((change) => {

@@ -1,4 +1,4 @@
-// Shows what the server's own commands give: texts beside the room file, drawings in a page of their own.
+// Shows what the server's own commands give: texts in a tab as wide as they need, drawings beside the room file.
 import { EventEmitter, ProgressLocation, Uri, ViewColumn, window, workspace } from "vscode";
 import type { ExtensionContext, WebviewPanel } from "vscode";
 import type { Middleware } from "vscode-languageclient/node";
@@ -48,7 +48,7 @@ function texts(context: ExtensionContext): (name: string, text: string) => Promi
     const uri = Uri.from({ scheme: SCHEME, path: name });
     kept.set(uri.toString(), text);
     changed.fire(uri);
-    await window.showTextDocument(uri, { viewColumn: ViewColumn.Beside, preview: false, preserveFocus: true });
+    await window.showTextDocument(uri, { preview: false });
   };
 }
 
