@@ -8,15 +8,15 @@ from msgspec import Struct
 
 from roomspec.analysis.engine import Engine
 from roomspec.analysis.memo import Memo, Same
-from roomspec.checks.allowing import ALL, Allow, Scope, apply_allows
+from roomspec.analysis.saying import Saying, say
+from roomspec.checks.allowing import ALL, Allow, Scope
 from roomspec.checks.facts import EntryFacts, JobFacts, Path, RoomFacts, Where
 from roomspec.checks.finding import Raised
 from roomspec.checks.run import run_checks
-from roomspec.checks.said_once import said_once
 from roomspec.checks.used import Used, products_of, used_in
 from roomspec.compile.job import Compiled
 from roomspec.compile.origins import Origins
-from roomspec.diagnostics.diagnostic import Diagnostic, Origin
+from roomspec.diagnostics.diagnostic import Origin
 from roomspec.model.method import Gang, Method
 from roomspec.model.product import Compound, Product
 from roomspec.model.room import Room
@@ -29,7 +29,7 @@ TOGETHER = 64
 _Offered = tuple[tuple[str, ...], tuple[str, ...]]
 
 
-def judge(compiled: Compiled, engine: Engine, memo: Memo, whole: bool = True) -> tuple[Diagnostic, ...]:
+def judge(compiled: Compiled, engine: Engine, memo: Memo, whole: bool = True) -> Saying:
     """What compiling and the checks found in the job, each allow applied where it stands.
 
     `whole` is False where lines of the job cannot be read: what an allow waves off may then be among what is left out.
@@ -45,12 +45,12 @@ def judge(compiled: Compiled, engine: Engine, memo: Memo, whole: bool = True) ->
     everywhere = [allow for thing, found in allows.items() if not thing.startswith("room ") for allow in found]
     judged = list(judge_rooms(compiled, engine, memo))
     of_job = (*map(Raised, compiled.problems), *_job(compiled, judged), *_entries(compiled, memo))
-    scopes = [Scope(of_job, tuple(everywhere))]
-    for room, one in zip(compiled.job.rooms, judged, strict=True):
-        own = allows.get(f"room {room.name}", ())
-        scopes.append(Scope(one.raised, (*own, *everywhere)))
+    scopes = [
+        Scope(one.raised, (*allows.get(f"room {room.name}", ()), *everywhere))
+        for room, one in zip(compiled.job.rooms, judged, strict=True)
+    ]
     whole = whole and not any(problem.severity == "error" for problem in compiled.problems)
-    return said_once(apply_allows(scopes, whole))
+    return say(Scope(of_job, tuple(everywhere)), scopes, memo, whole)
 
 
 class _Judged(NamedTuple):

@@ -7,11 +7,11 @@ from roomspec.analysis.engine import Engine, Estimated
 from roomspec.analysis.found import Blocks, Found, in_order, placed
 from roomspec.analysis.gather import Gathered, gather
 from roomspec.analysis.judge import judge, judge_rooms
-from roomspec.analysis.memo import Memo
+from roomspec.analysis.memo import Memo, Same
+from roomspec.analysis.saying import Said
 from roomspec.analysis.settings import Settings, as_chosen, settings_of
 from roomspec.analysis.world import World
 from roomspec.compile.job import Compiled, compile_job
-from roomspec.diagnostics.diagnostic import Diagnostic
 from roomspec.layout.laid import RoomLayout
 from roomspec.model.job import Job
 from roomspec.model.room import Room
@@ -72,13 +72,36 @@ class Snapshot:
     @cached_property
     def findings(self) -> tuple[Found, ...]:
         """Every finding as the settings choose, and their own mistakes, in the order of the text."""
+        trees = self._gathered.trees
         found = [
             placed(problem, self.blocks, tree.path)
-            for tree in self._gathered.trees
+            for tree in trees
             for one in tree.blocks
             for problem in one.block.problems
         ]
-        found.extend(placed(diagnostic, self.blocks, self.path) for diagnostic in self._diagnostics())
+        if self.job is None and self._gathered.problems:
+            # A file that is no text says so, and nothing else.
+            found.extend(placed(problem, self.blocks, self.path) for problem in self._gathered.problems)
+            return self._in_order(found)
+        outside = (*self._gathered.problems, *(problem for tree in trees for problem in tree.problems))
+        inside = (problem for tree in trees for one in tree.blocks for problem in one.block.problems)
+        whole = not any(problem.severity == "error" for problem in (*outside, *inside))
+        saying = judge(self.compiled, self._engine, self._memo, whole)
+        found.extend(placed(diagnostic, self.blocks, self.path) for diagnostic in (*outside, *saying.anew))
+        for said in saying.kept:
+            found.extend(self._placed(said))
+        return self._in_order(found)
+
+    def _placed(self, said: Said) -> tuple[Found, ...]:
+        stand = tuple([self.blocks.get(block) for block in said.touches])
+        return self._memo.get(
+            "place",
+            said.touches[0],
+            (Same(said), stand, self.path),
+            lambda: tuple(placed(diagnostic, self.blocks, self.path) for diagnostic in said.diagnostics),
+        )
+
+    def _in_order(self, found: list[Found]) -> tuple[Found, ...]:
         return in_order([*as_chosen(found, self.settings), *self.settings.problems])
 
     def warm(self) -> Iterator[None]:
@@ -103,12 +126,3 @@ class Snapshot:
     @cached_property
     def _engine(self) -> Engine:
         return Engine(self._memo)
-
-    def _diagnostics(self) -> tuple[Diagnostic, ...]:
-        if self.job is None and self._gathered.problems:
-            return self._gathered.problems  # a file that is no text says so, and nothing else
-        trees = self._gathered.trees
-        outside = (*self._gathered.problems, *(problem for tree in trees for problem in tree.problems))
-        inside = (problem for tree in trees for one in tree.blocks for problem in one.block.problems)
-        whole = not any(problem.severity == "error" for problem in (*outside, *inside))
-        return (*outside, *judge(self.compiled, self._engine, self._memo, whole))

@@ -39,6 +39,13 @@ class Scope(Struct, frozen=True):
     allows: tuple[Allow, ...]
 
 
+class Waved(Struct, frozen=True):
+    """The findings of a scope that stand, and those of its allows that covered others."""
+
+    standing: tuple[Raised, ...]
+    used: tuple[Allow, ...]
+
+
 def apply_allows(scopes: Iterable[Scope], whole: bool = True) -> tuple[Raised, ...]:
     """The findings that stand, and one for each allow that waved nothing off in any scope or that names no check.
 
@@ -46,12 +53,17 @@ def apply_allows(scopes: Iterable[Scope], whole: bool = True) -> tuple[Raised, .
     One allow may stand in many scopes: a pattern's in each room that is made from it. Problems stay whatever is
     written. An `allow idle-allow` covers the idle ones of its own block and subject; the job's covers all.
     """
+    scopes = tuple(scopes)
+    waved = [wave_off(scope) for scope in scopes]
+    standing = [one for each in waved for one in each.standing]
+    return (*standing, *idle(scopes, waved, whole))
+
+
+def idle(scopes: Iterable[Scope], waved: Iterable[Waved], whole: bool) -> tuple[Raised, ...]:
+    """What `apply_allows` says of the allows themselves, given what they waved off in each scope."""
     standing: list[Raised] = []
-    used: set[Allow] = set()
-    every: dict[Allow, None] = {}
-    for scope in scopes:
-        standing.extend(wave_off(scope, used))
-        every.update(dict.fromkeys(scope.allows))
+    used = {allow for each in waved for allow in each.used}
+    every = dict.fromkeys(allow for scope in scopes for allow in scope.allows)
     silencers = [allow for allow in every if allow.name == "idle-allow"]
     for allow in (allow for allow in every if allow.name != "idle-allow"):
         said = _trouble(allow, used, whole)
@@ -64,19 +76,20 @@ def apply_allows(scopes: Iterable[Scope], whole: bool = True) -> tuple[Raised, .
     return tuple(standing)
 
 
-def wave_off(scope: Scope, used: set[Allow]) -> Iterable[Raised]:
-    """The findings that no allow covers; the allows that covered one are added to `used`."""
-    if not scope.raised:
-        return
+def wave_off(scope: Scope) -> Waved:
+    """The findings that no allow covers, and the allows that covered one."""
+    used: dict[Allow, None] = {}
+    standing: list[Raised] = []
     by_name: dict[str, list[Allow]] = {}
     for allow in scope.allows:
         if _allowable(allow.name):
             by_name.setdefault(allow.name, []).append(allow)
     for one in scope.raised:
         covering = [allow for allow in by_name.get(one.diagnostic.name, ()) if _covers(allow, one)]
-        used.update(covering)
+        used.update(dict.fromkeys(covering))
         if not covering:
-            yield one
+            standing.append(one)
+    return Waved(tuple(standing), tuple(used))
 
 
 def _silences(silencer: Allow, allow: Allow) -> bool:
