@@ -1,4 +1,4 @@
-"""Neovim as lsp/README.md says, against `roomspec serve`: typed at, asked, quit and killed. Needs `nvim` on the PATH."""
+"""Neovim as lsp/README.md says, against `roomspec serve`: typed at, asked, quit, killed. Needs `nvim` on the PATH."""
 
 import json
 import shutil
@@ -39,6 +39,9 @@ class Neovim:
         self.process = subprocess.Popen(
             command, cwd=job, env=self.environment, stdin=subprocess.DEVNULL, stdout=self.out, stderr=self.out
         )
+
+    def ready(self) -> None:
+        """Wait until it listens."""
         until(Path(self.address).exists, self.said)
 
     def remote(self, *arguments: str) -> str:
@@ -112,10 +115,13 @@ class Neovim:
 def neovim(tmp_path: Path) -> Iterator[Neovim]:
     """Neovim in a job of its own; it is ended after the test, whatever it did."""
     editor = Neovim(tmp_path, copied_job(tmp_path))
-    yield editor
-    end(editor.process)
-    editor.out.close()
-    shutil.rmtree(Path(editor.address).parent)
+    try:
+        editor.ready()
+        yield editor
+    finally:
+        end(editor.process)
+        editor.out.close()
+        shutil.rmtree(Path(editor.address).parent)
     until(lambda: not processes(tmp_path), lambda: f"left behind: {processes(tmp_path)}")
 
 

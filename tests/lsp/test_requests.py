@@ -10,6 +10,8 @@ import pytest
 from talking import Client, at, between, uri_of
 
 Start = Callable[..., Client]
+ASKED = {"context": {"triggerKind": 1, "isRetrigger": False}}
+"""A person asked for help with the line, rather than an editor by itself."""
 CLIENTS = ["visual_studio_code_v1.65.2", "neovim_v0.11.0", "emacs_v29.1"]
 
 
@@ -59,7 +61,9 @@ def test_each_client_gets_an_answer_to_everything_that_is_offered(start: Start, 
     offered_names = [(item["label"], item["filterText"], item["textEdit"]["range"]) for item in items]
     assert offered_names == [("board", "board", between((4, 9), (4, 11)))]
     assert "panel board" in client.ask("completionItem/resolve", items[0])["documentation"]["value"]
-    shown = client.ask("textDocument/signatureHelp", {**document, "position": at(4, 15)})["signatures"][0]
+    sign = {**document, "position": at(4, 15)}
+    assert client.ask("textDocument/signatureHelp", sign) is None
+    shown = client.ask("textDocument/signatureHelp", {**sign, **ASKED})["signatures"][0]
     assert shown["label"] == "finish board `by`"
     job_file = uri_of(job / "job.room")
     links = client.ask("textDocument/documentLink", {"textDocument": {"uri": job_file}})
@@ -105,5 +109,5 @@ def test_who_shows_no_markdown_gets_the_words_alone(start: Start, job: Path):
     assert panel.startswith('panel board "`**Board**`"\n  length 2600\n')
     (item,) = client.ask("textDocument/completion", finish)["items"]
     assert client.ask("completionItem/resolve", item)["documentation"] == {"kind": "plaintext", "value": panel}
-    help_ = client.ask("textDocument/signatureHelp", {**finish, "position": at(4, 15)})["signatures"][0]
+    help_ = client.ask("textDocument/signatureHelp", {**finish, "position": at(4, 15), **ASKED})["signatures"][0]
     assert "`" not in help_["documentation"]["value"]

@@ -69,13 +69,19 @@ def resolve(ls: "RoomServer", item: types.CompletionItem) -> types.CompletionIte
 
 
 def signature(ls: "RoomServer", params: types.SignatureHelpParams) -> types.SignatureHelp | None:
-    """What the line may go on with."""
+    """What the line may go on with.
+
+    On a word only where a person asks: eglot asks wherever the cursor comes to stand, says no context, and shows what
+    the word means only where it hears nothing here.
+    """
     from roomspec_lsp.features.signature import signature_at
 
     view = view_of(ls, params.text_document.uri)
     if view is None:
         return None
-    found = signature_at(view, *place_of(view.lines, params.position, ls.encoding))
+    line, column = place_of(view.lines, params.position, ls.encoding)
+    on_word = bool(view.lines.line(line)[column : column + 1].strip())
+    found = None if on_word and params.context is None else signature_at(view, line, column)
     if found is None:
         return None
     start = length_in_units(f"{found.before} ", "utf-16")
