@@ -69,3 +69,12 @@ def test_the_commands_are_commands():
     assert {entry["args"]["command_name"] for entry in palette} <= set(COMMANDS)
     told = README[README.index("Three commands") : README.index("There is nothing to set")]
     assert set(re.findall(r"`(roomspec\.[a-z]+)`", told)) == set(COMMANDS)
+
+
+@pytest.mark.parametrize("editor", ["neovim", "emacs"])
+def test_the_editors_are_tested_with_what_the_readme_says(editor: str):
+    """The lines that the test in the editor itself begins with stand on the page."""
+    source = Path(__file__).with_name(f"in_{editor}.py").read_text(encoding="utf-8")
+    init = re.search(r'^INIT = """\\\n(.*?)"""', source, re.MULTILINE | re.DOTALL)
+    assert init is not None
+    assert f"\n{init[1].format(folder=f'/the/folder/of/roomspec/lsp/editors/{editor}')}```\n" in README
