@@ -14,15 +14,8 @@ import threading
 from pathlib import Path
 from typing import Any
 
-from corpus_texts import EDITORS
 from real_editor import WAIT, surroundings, until
 
-INIT = """\
-(add-to-list 'load-path "{folder}")
-(require 'roomspec-mode)
-(add-hook 'roomspec-mode-hook #'eglot-ensure)
-"""
-"""What lsp/README.md says is to be written, and no more."""
 EARLY = "(setq native-comp-deferred-compilation nil native-comp-jit-compilation nil inhibit-startup-screen t)\n"
 """Nothing is compiled beside the test: that would keep the machine and this job's processes busy."""
 LISTEN = """\
@@ -39,17 +32,17 @@ ASKED = """
 class Emacs:
     """A running Emacs in a terminal of 50 lines; it is typed at there, and asked through its own server."""
 
-    def __init__(self, folder: Path, job: Path, more: str = "") -> None:
-        """Start it in the folder of the job."""
+    def __init__(self, folder: Path, job: Path, init: str) -> None:
+        """Start it in the folder of the job, with an init file."""
         self.job, self.folder = job, folder
         self.environment = surroundings(folder) | {"TERM": "vt100"}
         program = shutil.which("emacs", path=self.environment["PATH"])
         assert program, "Emacs is not installed: apt install emacs-nox elpa-eglot"
         self.address = str(Path(tempfile.mkdtemp(prefix="emacs")) / "at")
-        init = folder / "home" / ".emacs.d" / "init.el"
-        init.parent.mkdir()
-        init.with_name("early-init.el").write_text(EARLY)
-        init.write_text(LISTEN.format(folder=Path(self.address).parent) + more + INIT.format(folder=EDITORS / "emacs"))
+        place = folder / "home" / ".emacs.d"
+        place.mkdir()
+        (place / "early-init.el").write_text(EARLY)
+        (place / "init.el").write_text(LISTEN.format(folder=Path(self.address).parent) + init)
         self.terminal, inner = pty.openpty()
         fcntl.ioctl(inner, termios.TIOCSWINSZ, struct.pack("HHHH", 50, 150, 0, 0))
         self.screen = bytearray()

@@ -6,9 +6,16 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
+from corpus_texts import EDITORS
 from emacs_terminal import Emacs
 from real_editor import LONG_LINE, WAIT, copied_job, end, findings, processes, replaced, until
 
+INIT = """\
+(add-to-list 'load-path "{folder}")
+(require 'roomspec-mode)
+(add-hook 'roomspec-mode-hook #'eglot-ensure)
+"""
+"""What lsp/README.md says is to be written, and no more."""
 UTF_32 = """\
 (require 'eglot)
 (cl-defmethod eglot-client-capabilities :around (_server)
@@ -24,7 +31,8 @@ FINISH = "    finish  ash-tall by glued-dry vertical start joint at 1900  # the 
 @pytest.fixture
 def emacs(tmp_path: Path, request: pytest.FixtureRequest) -> Iterator[Emacs]:
     """Emacs in a job of its own; it is ended after the test, whatever it did."""
-    editor = Emacs(tmp_path, copied_job(tmp_path), getattr(request, "param", ""))
+    init = getattr(request, "param", "") + INIT.format(folder=EDITORS / "emacs")
+    editor = Emacs(tmp_path, copied_job(tmp_path), init)
     try:
         editor.ready()
         yield editor
