@@ -3,6 +3,7 @@
 import asyncio
 import gc
 import importlib
+import logging
 import os
 import sys
 from collections.abc import Callable
@@ -77,6 +78,8 @@ class RoomServer(LanguageServer):
         """Serve until the client says `exit` or is gone; gives the exit code."""
         self.protocol.set_writer(StdoutWriter(stdout))
         gc.set_threshold(100_000, 20, 20)
+        # A client may cancel what has been answered meanwhile; that is nothing to write into its log.
+        logging.getLogger("pygls.protocol.json_rpc").setLevel(logging.ERROR)
         with suppress(BrokenPipeError, KeyboardInterrupt):
             asyncio.run(self._run(stdin))
         return 0 if self.protocol._shutdown else 1

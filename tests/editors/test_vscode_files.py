@@ -12,6 +12,7 @@ from roomspec.syntax.assemble import read_file
 from roomspec.syntax.format import format_text
 from roomspec.syntax.statements import placing
 from roomspec_lsp.features.legend import COMMANDS
+from roomspec_lsp.highlighting.textmate import SCOPES
 
 EXTENSION = Path(__file__).parents[2] / "lsp" / "editors" / "vscode"
 OVER = "room before\n  wall z 1000\n"
@@ -79,6 +80,13 @@ def test_every_command_of_the_server_is_in_the_palette():
     listed = {command["command"] for command in contributed["commands"]}
     served = {entry["command"] for entry in contributed["menus"]["commandPalette"] if "roomspec.serving" in entry["when"]}
     assert set(COMMANDS) == served <= listed
+
+
+def test_a_colour_stays_when_the_server_has_come():
+    """The server's kinds of words are coloured as the grammar's scopes for them."""
+    (contributed,) = loaded("package.json")["contributes"]["semanticTokenScopes"]
+    wanted = {f"{kind}.declaration" if declares else kind: [scope] for (kind, declares), scope in SCOPES.items()}
+    assert contributed == {"language": "roomspec", "scopes": wanted}
 
 
 def test_versions_are_pinned():

@@ -10,11 +10,10 @@ import subprocess
 from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
 from pathlib import Path
-from typing import Any
 from urllib.parse import quote
 
 from corpus_texts import EDITORS
-from playwright.sync_api import Locator, Page, sync_playwright
+from playwright.sync_api import Browser, Locator, Page
 from real_editor import WAIT, until
 
 CODE = Path(os.environ.get("ROOMSPEC_CODE_SERVER", ""))
@@ -29,6 +28,7 @@ SETTINGS = {
     "files.autoSave": "off",
     "git.enabled": False,
     "telemetry.telemetryLevel": "off",
+    "security.workspace.trust.startupPrompt": "never",
     "workbench.startupEditor": "none",
 }
 _EDITOR = ".editor-instance .monaco-editor.focused"
@@ -51,14 +51,10 @@ def packed(folder: Path) -> Path:
 class Window:
     """A window of VS Code on a folder."""
 
-    def __init__(self, page: Page, folder: Path, data: Path) -> None:
+    def __init__(self, page: Page, folder: Path) -> None:
         """Wait for it to be there."""
-        self.page, self.folder, self.data = page, folder, data
+        self.page, self.folder = page, folder
         page.wait_for_selector(".monaco-workbench .statusbar")
-
-    def configure(self, settings: Mapping[str, Any]) -> None:
-        """The user's own settings."""
-        (self.data / "User" / "settings.json").write_text(json.dumps({**SETTINGS, **settings}), encoding="utf-8")
 
     def press(self, *keys: str) -> None:
         """Press keys one after another."""
@@ -132,7 +128,9 @@ class Window:
 
 
 @contextmanager
-def window(folder: Path, job: Path, extension: Path, environment: Mapping[str, str], *options: str) -> Iterator[Window]:
+def window(
+    browser: Browser, folder: Path, job: Path, extension: Path, environment: Mapping[str, str], *options: str
+) -> Iterator[Window]:
     """A window on a job, in surroundings and with options of code-server's; nothing is left when it closes."""
     data = folder / "code"
     (data / "User").mkdir(parents=True)
@@ -150,13 +148,11 @@ def window(folder: Path, job: Path, extension: Path, environment: Mapping[str, s
         serving = subprocess.Popen([program, *code[1:], *quiet], env=started, stdout=out, stderr=out, start_new_session=True)
     try:
         until(lambda: "HTTP server listening" in log.read_text(), log.read_text)
-        with sync_playwright() as playwright:
-            browser = playwright.chromium.launch(executable_path=shutil.which("chromium"), args=BROWSER)
-            page = browser.new_page(viewport={"width": 1400, "height": 900})
-            page.set_default_timeout(float(os.environ.get("DEVWAIT", WAIT)) * 1000)
-            page.goto(f"http://127.0.0.1:{port}/?folder={quote(str(job))}")
-            yield Window(page, job, data)
-            browser.close()
+        page = browser.new_page(viewport={"width": 1400, "height": 900})
+        page.set_default_timeout(float(os.environ.get("DEVWAIT", WAIT)) * 1000)
+        page.goto(f"http://127.0.0.1:{port}/?folder={quote(str(job))}")
+        yield Window(page, job)
+        page.close()
     finally:
         os.killpg(serving.pid, signal.SIGKILL)
         serving.wait(WAIT)

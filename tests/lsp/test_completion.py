@@ -28,7 +28,7 @@ def test_names_of_the_right_kind_are_offered_with_what_tells_them_apart():
     """A finish names a panel first, then a method."""
     panels = offered("room 1\n  finish $0\n")
     assert set(panels) == {"board"}
-    assert panels["board"].detail == "length 2600, cover 250, thick 10, weighs 5.5 kg/m2, price 31.50 each"
+    assert panels["board"].detail == "length 2600, cover 250, thick 10"
     assert set(offered("room 1\n  finish board by gl$0\n")) == {"glued"}
 
 

@@ -72,7 +72,7 @@ def test_a_message_that_is_no_json_is_refused(start: Start):
 
 
 def test_a_request_cancelled_while_it_waits_is_not_worked_on(start: Start):
-    """Sent in one go with its cancellation, it is answered as cancelled; so is a poll that waits."""
+    """Sent in one go with its cancellation, it is answered as cancelled; so is a poll that waits; nothing is logged."""
     client = start()
     client.start()
     poll = client.begin("workspace/diagnostic", {"previousResultIds": [{"uri": "untitled:x", "value": "none"}]})
@@ -80,6 +80,8 @@ def test_a_request_cancelled_while_it_waits_is_not_worked_on(start: Start):
     assert client.answer(poll)["error"]["code"] == -32800
     client.notify("$/cancelRequest", {"id": 4711})
     client.ask("shutdown")
+    client.notify("exit")
+    assert client.said() == ""
 
 
 def test_a_change_to_a_file_never_opened_is_taken_over_its_text_on_disk(start: Start, job: Path):

@@ -24,7 +24,8 @@ def key_facts(block: Block) -> str:
     said = [" ".join(lines[line.line - block.head.line].split("#")[0].split()) for line in block.lines]
     kinds = [line.node.kind for line in block.lines]
     telling = [text for kind, text in zip(kinds, said, strict=True) if kind in _TELLING]
-    return ", ".join(telling or [text for kind, text in zip(kinds, said, strict=True) if kind != "note"][:3])
+    # More than three leave no room for the name in the list that an editor shows.
+    return ", ".join((telling or [text for kind, text in zip(kinds, said, strict=True) if kind != "note"])[:3])
 
 
 def values_for(view: View, line: int, kind: str, read: list[Word]) -> Iterator[tuple[str, str]]:

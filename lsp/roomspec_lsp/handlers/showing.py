@@ -80,10 +80,9 @@ def code_lenses(ls: "RoomServer", params: types.CodeLensParams) -> list[types.Co
         title, command = lens.text, "roomspec.drawings"
         if lens.job:
             figures = estimate_now(ls, repository, view.snapshot)
-            price = (
-                "; ".join(filter(None, (", ".join(figures.order[:3]), figures.total))) if figures else "estimating ..."
-            )
-            title, command = f"{lens.text}; {price}", "roomspec.estimate"
+            more = ("...",) if figures and len(figures.order) > 3 else ()
+            price = (*figures.order[:3], *more, figures.total) if figures else ("estimating ...",)
+            title, command = "; ".join(filter(None, (lens.text, *price))), "roomspec.estimate"
         shown.append(
             types.CodeLens(
                 shown_range(ls, repository, lens.place),

@@ -1,6 +1,7 @@
 // Starts `roomspec serve` for the room files of a window, and shows what it gives.
 import { commands, languages, window, workspace } from "vscode";
 import type { ExtensionContext } from "vscode";
+import { provideHover } from "./hover";
 import { runAndShow } from "./results";
 import { makeServer, ROOMS } from "./server";
 import type { Server } from "./server";
@@ -10,7 +11,7 @@ let server: Server | undefined;
 
 export async function activate(context: ExtensionContext): Promise<void> {
   const log = window.createOutputChannel("roomspec", { log: true });
-  const made = (server = makeServer(context, log, runAndShow(context)));
+  const made = (server = makeServer(context, log, { executeCommand: runAndShow(context), provideHover }));
   context.subscriptions.push(
     log,
     languages.registerCompletionItemProvider(ROOMS, snippetsAtLineStart),

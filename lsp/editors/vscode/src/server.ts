@@ -2,7 +2,7 @@
 import { commands, languages, LanguageStatusSeverity, workspace } from "vscode";
 import type { ExtensionContext, LanguageStatusItem, LogOutputChannel } from "vscode";
 import { CloseAction, ErrorAction, LanguageClient, State } from "vscode-languageclient/node";
-import type { CloseHandlerResult, LanguageClientOptions, Middleware } from "vscode-languageclient/node";
+import type { LanguageClientOptions, Middleware } from "vscode-languageclient/node";
 import { findProgram, pythonIsThere, versionOf } from "./program";
 import type { Program } from "./program";
 import { sayDoesNotRun, sayKeepsEnding, sayNotFound } from "./trouble";
@@ -20,10 +20,12 @@ export interface Server {
   stop(): Promise<void>;
 }
 
-export function makeServer(context: ExtensionContext, log: LogOutputChannel, run: Middleware["executeCommand"]): Server {
+export function makeServer(context: ExtensionContext, log: LogOutputChannel, ways: Middleware): Server {
   const status = statusItem(context);
   let client: LanguageClient | undefined;
+  let ends: number[] = [];
   let last: Promise<void> = Promise.resolve();
+  const next = (step: () => Promise<void>): Promise<void> => (last = last.then(step));
 
   async function start(): Promise<void> {
     show(status, "starting", LanguageStatusSeverity.Information, true);
@@ -33,49 +35,62 @@ export function makeServer(context: ExtensionContext, log: LogOutputChannel, run
     if (program === undefined) {
       log.error("roomspec was not found");
       show(status, "not found", LanguageStatusSeverity.Error);
-      return sayNotFound(context.extension.id, pythonIsThere());
+      return sayNotFound(context.extensionUri, pythonIsThere());
     }
     log.info(`starting ${[program.command, ...program.args, "serve"].join(" ")}`);
     try {
       const version = await versionOf(program, folders[0]);
-      client = makeClient(program, folders[0], log, run);
-      client.onDidChangeState(({ newState }) => {
-        const runs = newState === State.Running;
-        void commands.executeCommand("setContext", "roomspec.serving", runs);
-        if (runs) show(status, version, LanguageStatusSeverity.Information);
-        else show(status, "not running", LanguageStatusSeverity.Error);
-      });
-      await client.start();
+      const made = makeClient(program, folders[0], log, ways);
+      made.onDidChangeState(({ newState }) => newState === State.Stopped && ended(made));
+      await made.start();
+      client = made;
+      serves(true);
+      log.info(`${version} serves`);
+      show(status, version, LanguageStatusSeverity.Information);
     } catch (error) {
-      const reason = reasonOf(error);
-      log.error(reason);
+      log.error(reasonOf(error));
       show(status, "does not run", LanguageStatusSeverity.Error);
-      sayDoesNotRun(program.command, reason);
+      sayDoesNotRun(program.command, reasonOf(error));
     }
   }
 
   async function stop(): Promise<void> {
     const running = client;
     client = undefined;
-    if (running?.needsStop()) await running.stop().catch((error: unknown) => log.warn(reasonOf(error)));
+    serves(false);
     await running?.dispose().catch((error: unknown) => log.warn(reasonOf(error)));
   }
 
-  const next = (step: () => Promise<void>): Promise<void> => (last = last.then(step));
+  /** The client would start it again by itself, but is told of one end twice and then ends the new one. */
+  function ended(which: LanguageClient): void {
+    if (client !== which) return;
+    client = undefined;
+    serves(false);
+    show(status, "not running", LanguageStatusSeverity.Error);
+    ends = [...ends, Date.now()].filter((time) => time > Date.now() - MINUTES * 60_000);
+    if (ends.length < ENDS) void next(start);
+    else sayKeepsEnding(ends.length, MINUTES);
+  }
+
   return { restart: () => next(() => stop().then(start)), stop: () => next(stop) };
 }
 
-function makeClient(
-  program: Program,
-  folder: string | undefined,
-  log: LogOutputChannel,
-  run: Middleware["executeCommand"],
-): LanguageClient {
+/** Whatever goes wrong is written into the log; what a person is told of it stands in `trouble.ts`. */
+class QuietClient extends LanguageClient {
+  override error(message: string, data?: unknown): void {
+    super.error(message, data, false);
+  }
+}
+
+function makeClient(program: Program, folder: string | undefined, log: LogOutputChannel, middleware: Middleware): LanguageClient {
   const options: LanguageClientOptions = {
     documentSelector: ROOMS,
     outputChannel: log,
-    middleware: run === undefined ? {} : { executeCommand: run },
-    errorHandler: { error: () => ({ action: ErrorAction.Continue, handled: true }), closed: givesUp() },
+    middleware,
+    errorHandler: {
+      error: () => ({ action: ErrorAction.Continue, handled: true }),
+      closed: () => ({ action: CloseAction.DoNotRestart, handled: true }),
+    },
     initializationFailedHandler: () => false,
   };
   const started = {
@@ -83,19 +98,11 @@ function makeClient(
     args: [...program.args, "serve"],
     options: folder === undefined ? {} : { cwd: folder },
   };
-  return new LanguageClient("roomspec", "roomspec", started, options);
+  return new QuietClient("roomspec", "roomspec", started, options);
 }
 
-/** Starts an ended server again, until it has ended too often. */
-function givesUp(): () => CloseHandlerResult {
-  const ended: number[] = [];
-  return () => {
-    ended.push(Date.now());
-    const within = ended.filter((time) => time > Date.now() - MINUTES * 60_000).length;
-    if (within < ENDS) return { action: CloseAction.Restart, handled: true };
-    sayKeepsEnding(within, MINUTES);
-    return { action: CloseAction.DoNotRestart, handled: true };
-  };
+function serves(runs: boolean): void {
+  void commands.executeCommand("setContext", "roomspec.serving", runs);
 }
 
 function statusItem(context: ExtensionContext): LanguageStatusItem {

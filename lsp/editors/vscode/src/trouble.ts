@@ -1,20 +1,29 @@
 // What is said when there is no server, and what can be done about it.
-import { commands, window } from "vscode";
+import { commands, env, Uri, window } from "vscode";
 
 interface Way {
   readonly title: string;
   readonly command: string;
-  readonly argument?: string;
+  readonly argument?: unknown;
 }
 
 const AGAIN: Way = { title: "Try again", command: "roomspec.restart" };
 const LOG: Way = { title: "Show the log", command: "roomspec.log" };
-const SETTING: Way = { title: "Set the command", command: "workbench.action.openSettings", argument: "roomspec.command" };
+// A program's place belongs to the machine that it runs on.
+const SETTING: Way = {
+  title: "Set the command",
+  command: env.remoteName === undefined ? "workbench.action.openSettings" : "workbench.action.openRemoteSettings",
+  argument: { query: "roomspec.command" },
+};
 
-/** The page of the extension, on which its README tells how to install roomspec. */
-const howTo = (extension: string): Way => ({ title: "How to install", command: "extension.open", argument: extension });
+/** The packed README tells how to install roomspec. */
+const howTo = (extension: Uri): Way => ({
+  title: "How to install",
+  command: "markdown.showPreview",
+  argument: Uri.joinPath(extension, "readme.md"),
+});
 
-export function sayNotFound(extension: string, python: boolean): void {
+export function sayNotFound(extension: Uri, python: boolean): void {
   const what = python
     ? "roomspec was found neither on the PATH nor in a .venv of this folder; it checks the room files."
     : "Neither roomspec, which checks the room files, nor the Python 3.11 or newer that it needs was found.";
