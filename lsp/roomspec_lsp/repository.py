@@ -3,16 +3,18 @@
 import posixpath
 import re
 from collections import Counter
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from pathlib import Path
 
 from roomspec.analysis.checked import OF_ALL_ITS_JOBS
 from roomspec.analysis.found import Found, in_order
 from roomspec.analysis.session import Session, Snapshot
+from roomspec.analysis.settings import FILE, as_chosen, settings_of
 from roomspec.analysis.stray import file_in_no_job
 from roomspec.analysis.world import World
 from roomspec.files.below import room_files
 from roomspec.files.disk import DiskWorld
+from roomspec_lsp.aside import Aside
 from roomspec_lsp.overlay import Overlay
 
 _JOB_LINE = re.compile(rb"^[ \t]*job[ \t]+\S", re.MULTILINE)
@@ -27,6 +29,7 @@ class Repository:
         """Take a World of files; jobs are looked for below `folders`."""
         self.overlay = Overlay(disk)
         self.session = Session(self.overlay)
+        self.aside = Aside(self.overlay)
         self.folders = list(folders)
         self.seconds = 0.0
         """What the last check took; 0 after the first, which reads everything."""
@@ -50,7 +53,11 @@ class Repository:
         """Every room file: on disk, and open."""
         if self._on_disk is None:
             self._on_disk = room_files(self.root, self.folders) if self.root is not None else ()
-        return tuple(dict.fromkeys((*self._on_disk, *self.overlay.buffers)))
+        return tuple(dict.fromkeys((*self._on_disk, *filter(self.is_room, self.overlay.buffers))))
+
+    def is_room(self, path: str) -> bool:
+        """False for the settings and the baseline, which an editor may have open too."""
+        return path not in (FILE, self.aside.file)
 
     def jobs(self) -> tuple[str, ...]:
         """The files that hold a job."""
@@ -104,6 +111,8 @@ class Repository:
 
     def touch(self, path: str) -> None:
         """A file has another content."""
+        if path == FILE:
+            self.renamed()
         self._stale.update(job for job, paths in self._paths.items() if path in paths)
 
     def renamed(self) -> None:
@@ -125,7 +134,7 @@ class Repository:
             self.renamed()
         return bool(changed)
 
-    def check(self) -> dict[str, tuple[Found, ...]]:
+    def check(self) -> Mapping[str, tuple[Found, ...]]:
         """What is found in each file that has findings."""
         self._renew()
         parts: dict[str, list[tuple[Found, ...]]] = {}
@@ -142,7 +151,9 @@ class Repository:
         for path in self.rooms() if ready is None else ():
             if path not in used and self.overlay.read(path) is not None:
                 parts.setdefault(path, []).append(self._stray(path))
-        return {path: self._merged(path, found) for path, found in parts.items()}
+        if wrong := settings_of(self.overlay).problems:
+            parts[FILE] = [wrong]
+        return self.aside.told({path: self._merged(path, found) for path, found in parts.items()})
 
     def _merged(self, path: str, parts: list[tuple[Found, ...]]) -> tuple[Found, ...]:
         """What several jobs found in one file: once, and some things only where each job that reads it finds them."""
@@ -219,7 +230,7 @@ class Repository:
         if data is None:
             return None
         before = self._alone.get(path)
-        if before is None or before[0] is not data:
+        if before is None or before[0] is not data or before[1].settings != settings_of(self.overlay):
             snapshot = self.session.snapshot(path)
             assert snapshot is not None
             before = self._alone[path] = (data, snapshot)
@@ -227,14 +238,15 @@ class Repository:
 
     def _stray(self, path: str) -> tuple[Found, ...]:
         """The hint; with what is found in the file itself where it is open."""
-        found = [file_in_no_job(path)]
+        found = list(as_chosen([file_in_no_job(path)], settings_of(self.overlay)))
         snapshot = self._by_itself(path) if path in self.overlay.buffers else None
         if snapshot is not None:
-            jobless = (path, 1, 1)
+            jobless = (1, 1)
             found.extend(
                 one
                 for one in snapshot.findings
-                if not (one.name in _ALONE and (one.place.path, one.place.line, one.place.end_column) == jobless)
+                if one.place.path == path
+                and not (one.name in _ALONE and (one.place.line, one.place.end_column) == jobless)
             )
         return in_order(found)
 

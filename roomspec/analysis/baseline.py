@@ -53,11 +53,7 @@ def set_aside(
     findings: Sequence[Found], fingerprints: Sequence[str], baseline: Baseline, looked_at: Container[str]
 ) -> SetAside:
     """The findings that the baseline does not hold; entries of files `looked_at` that occur no longer are counted."""
-    known = {entry.fingerprint for entry in baseline.findings}
-    held = [
-        print_ in known and not stays_whatever_is_chosen(found.name)
-        for found, print_ in zip(findings, fingerprints, strict=True)
-    ]
+    held = held_by({entry.fingerprint for entry in baseline.findings}, findings, fingerprints)
     met = set(fingerprints)
     gone = sum(entry.fingerprint not in met and entry.file in looked_at for entry in baseline.findings)
     return SetAside(
@@ -66,6 +62,14 @@ def set_aside(
         sum(held),
         gone,
     )
+
+
+def held_by(known: Container[str], findings: Sequence[Found], fingerprints: Sequence[str]) -> list[bool]:
+    """For each finding whether it is set aside; `known` are the fingerprints of a baseline."""
+    return [
+        print_ in known and not stays_whatever_is_chosen(found.name)
+        for found, print_ in zip(findings, fingerprints, strict=True)
+    ]
 
 
 def baseline_of(findings: Sequence[Found], fingerprints: Sequence[str]) -> Baseline:

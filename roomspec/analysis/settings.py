@@ -74,6 +74,13 @@ def read_settings(data: bytes) -> Settings:
     return Settings(choices, _baseline(table.get("baseline", ""), text, problems), tuple(problems))
 
 
+def no_baseline(data: bytes, reason: str) -> Found:
+    """The finding at the `baseline` of the settings' file that the file named there `reason`s."""
+    text, _ = decode(data)
+    help_ = "write it again with `roomspec check --write-baseline`, or take this line out"
+    return _wrong(f"the baseline {reason}; nothing is set aside", _key(text, "baseline"), help_)
+
+
 def _choices(table: Any, text: str, problems: list[Found]) -> tuple[tuple[str, str], ...]:
     if not isinstance(table, Mapping):
         help_ = 'write a heading `[checks]`, and under it lines such as `narrow-strip = "error"`'

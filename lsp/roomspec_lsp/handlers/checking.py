@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from lsprotocol import types
 
+from roomspec_lsp.handlers.life import watch_too
 from roomspec_lsp.registration import pulls
 from roomspec_lsp.repository import Repository
 from roomspec_lsp.schedule import Schedule
@@ -88,6 +89,8 @@ def check(ls: "RoomServer", repository: Repository) -> None:
     except Exception as fault:
         ls.report_server_error(fault, type(fault))
         return
+    if repository.aside.file:
+        watch_too(ls, repository.aside.file)
     overlay = repository.overlay
     shown = {ls.desk.uri(repository, path): (findings, overlay.lines(path)) for path, findings in found.items()}
     before: set[str] = ls.kept.setdefault("shown", {}).get(id(repository), set())
