@@ -23,6 +23,11 @@ class Schedule:
         self.checks = 0
         """How many have been made."""
 
+    @property
+    def waits(self) -> bool:
+        """True while a repository waits to be checked: what is known of it may be of an earlier text."""
+        return bool(self._touched)
+
     def touch(self, repository: Repository) -> None:
         """A file of it has changed."""
         self._touched[id(repository)] = repository

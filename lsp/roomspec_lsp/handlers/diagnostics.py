@@ -49,8 +49,20 @@ def _made(ls: "RoomServer", uri: str, found: Sequence[Found]) -> list[types.Diag
     before = kept.pop(uri, {})
     made = {one: before.get(one) or diagnostic(ls, where, one) for one in found}
     if all(overlay.lines(path).text.isascii() for path in paths):
-        kept[uri] = made
+        kept[uri] = {one: said for one, said in made.items() if _exact(one, said)}
     return list(made.values())
+
+
+def _exact(found: Found, said: types.Diagnostic) -> bool:
+    """True where its columns are those of the finding: not cut short by a text that has changed since."""
+    pairs = [(found.place, said.range)]
+    for other, shown in zip(found.related, said.related_information or (), strict=False):
+        pairs.append((other.place, shown.location.range))
+    return all(
+        (place.line, place.column, place.end_line, place.end_column)
+        == (at.start.line + 1, at.start.character + 1, at.end.line + 1, at.end.character + 1)
+        for place, at in pairs
+    )
 
 
 def diagnostic(ls: "RoomServer", where: "Where", found: Found) -> types.Diagnostic:
@@ -108,8 +120,11 @@ async def of_workspace(ls: "RoomServer", params: types.WorkspaceDiagnosticParams
         take_back(ls, uri)
     known = {one.uri: one.value for one in params.previous_result_ids}
     while True:
-        if not (ls.inbox is not None and ls.inbox.more):
-            checking(ls).idle()
+        while checking(ls).waits:
+            if not (ls.inbox is not None and ls.inbox.more):
+                checking(ls).idle()
+            if checking(ls).waits:
+                await asyncio.sleep(0.01)
         changed = table(ls).changed
         items = list(_reports(ls, known))
         if items or ("checked all" in ls.kept and not known):
