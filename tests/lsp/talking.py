@@ -70,7 +70,7 @@ class Client:
 
     def answer(self, number: Any) -> dict[str, Any]:
         """The answer to a request, when it comes."""
-        self._until(lambda: number in self.answers)
+        self.wait_for(lambda: number in self.answers)
         return self.answers.pop(number)
 
     def ask(self, method: str, params: Any = None) -> Any:
@@ -85,7 +85,7 @@ class Client:
 
     def heard(self, wanted: Callable[[dict[str, Any]], bool]) -> dict[str, Any]:
         """The first notification that is wanted, heard or still to come; it and those before it are then forgotten."""
-        self._until(lambda: any(wanted(note) for note in self.notes))
+        self.wait_for(lambda: any(wanted(note) for note in self.notes))
         place = next(at for at, note in enumerate(self.notes) if wanted(note))
         found = self.notes[place]
         del self.notes[: place + 1]
@@ -100,7 +100,8 @@ class Client:
         found: list[dict[str, Any]] = self.heard(wanted)["params"]["diagnostics"]
         return found
 
-    def _until(self, done: Callable[[], bool]) -> None:
+    def wait_for(self, done: Callable[[], bool]) -> None:
+        """Take what the server sends until something holds; answer what it asks."""
         while not done():
             message = self._heard.get(timeout=WAIT)
             assert message is not None, f"the server has ended: {self.said()}"
