@@ -10,7 +10,7 @@ from typing import Any
 
 import pytest
 from corpus_texts import EDITORS
-from real_editor import LONG_LINE, WAIT, copied_job, end, findings, processes, replaced, surroundings, until
+from real_editor import FINISH, LONG_LINE, WAIT, copied_job, end, findings, processes, replaced, surroundings, until
 
 INIT = """\
 vim.opt.runtimepath:prepend("{folder}")
@@ -18,6 +18,8 @@ vim.lsp.enable("roomspec")
 """
 """What lsp/README.md says is to be written, and no more."""
 ROOM = "rooms/1-first.room"
+CABLES = ("    switch  at 250 up 1050", "switch  at 250 up 1050", "cables-likely-here")
+"""What is found in the ground floor, which is not open."""
 MESSAGES = "execute('messages')"
 
 
@@ -133,7 +135,7 @@ def test_a_sample_opens_without_a_finding(neovim: Neovim):
     neovim.at(LONG_LINE, "up")
     kinds = "return vim.tbl_map(function(one) return one.type end, vim.lsp.semantic_tokens.get_at_pos() or {})"
     assert neovim.wait(kinds) == ["keyword"]
-    neovim.sees("rooms/0-ground.room", ("    switch  at 250 up 1050", "switch  at 250 up 1050", "cables-likely-here"))
+    neovim.sees("rooms/0-ground.room", CABLES)
     assert neovim.found(ROOM) == []
 
 
@@ -188,14 +190,27 @@ def test_a_wall_tells_its_figures(neovim: Neovim):
     assert "4100 wide, 11.89 m2" in shown
 
 
+def test_figures_stand_beside_the_text(neovim: Neovim):
+    """Where hints are switched on; the column is the one after the wall's width."""
+    neovim.open(ROOM)
+    neovim.lua("vim.lsp.inlay_hint.enable()")
+    row = neovim.text().split("\n").index("  wall a 4100")
+    hints = f"""
+        local found = vim.lsp.inlay_hint.get({{ bufnr = 0 }})
+        return vim.tbl_filter(function(one) return one.inlay_hint.position.line == {row} end, found)
+    """
+    (hint,) = neovim.wait(f"local found = (function() {hints} end)() return #found > 0 and found")
+    assert hint["inlay_hint"]["position"]["character"] == len("  wall a 4100")
+    assert hint["inlay_hint"]["label"] == "11.89 m2, 17 pieces"
+
+
 def test_names_are_renamed_in_all_files(neovim: Neovim):
     """A panel gets a name outside the BMP; then the method after it; nothing else is touched, nothing new is found."""
     before = findings(neovim.job)
-    line = "    finish  ash-tall by glued-dry vertical start joint at 1900  # the bed stands on this joint"
     neovim.open(ROOM)
-    neovim.at(line, "ash-tall")
+    neovim.at(FINISH, "ash-tall")
     renamed(neovim, "ash-tall", "frêne-𠮷")
-    neovim.at(line.replace("ash-tall", "frêne-𠮷"), "glued-dry")
+    neovim.at(FINISH.replace("ash-tall", "frêne-𠮷"), "glued-dry")
     renamed(neovim, "glued-dry", "trocken-𠮷")
     assert findings(neovim.job) == before.replace("ash-tall", "frêne-𠮷").replace("glued-dry", "trocken-𠮷")
 
@@ -237,26 +252,24 @@ def test_a_comment_is_made_and_unmade(neovim: Neovim):
 
 def test_a_change_in_a_buffer_is_told_in_the_others(neovim: Neovim):
     """A panel is renamed by hand in the catalogue: the room that uses it hears of it; it is undone."""
-    gone = "    finish  ash-tall by glued-dry vertical start joint at 1900  # the bed stands on this joint"
     neovim.open(ROOM)
     neovim.sees(ROOM)
     neovim.open("catalogue/panels.room")
     neovim.at('panel ash-tall "Ash print, ceiling height"', "ash-tall")
     neovim.keys("ix<Esc>")
-    neovim.sees(ROOM, (gone, "ash-tall", "unknown-name"))
+    neovim.sees(ROOM, (FINISH, "ash-tall", "unknown-name"))
     neovim.keys("u")
     neovim.sees(ROOM)
 
 
 def test_a_change_on_disk_is_noticed(neovim: Neovim):
     """Another program writes the catalogue, which is not open; then a room, which is not open either."""
-    gone = "    finish  ash-tall by glued-dry vertical start joint at 1900  # the bed stands on this joint"
     neovim.open(ROOM)
-    neovim.sees("rooms/0-ground.room", ("    switch  at 250 up 1050", "switch  at 250 up 1050", "cables-likely-here"))
+    neovim.sees("rooms/0-ground.room", CABLES)
     catalogue = neovim.job / "catalogue" / "panels.room"
     text = catalogue.read_text()
     catalogue.write_text(text.replace("panel ash-tall", "panel ash-taller"))
-    neovim.sees(ROOM, (gone, "ash-tall", "unknown-name"))
+    neovim.sees(ROOM, (FINISH, "ash-tall", "unknown-name"))
     catalogue.write_text(text)
     neovim.sees(ROOM)
     attic = neovim.job / "rooms" / "2-attic.room"

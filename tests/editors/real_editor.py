@@ -16,6 +16,8 @@ MARK = "ROOMSPEC_EDITOR_TEST"
 """A variable of the surroundings, by which the processes of a test are known."""
 LONG_LINE = '    socket  "Küche 🛁🛁 𠮷" at 1080 up 450'
 """A good line that every encoding counts otherwise."""
+FINISH = "    finish  ash-tall by glued-dry vertical start joint at 1900  # the bed stands on this joint"
+"""The one line that uses the panel ash-tall."""
 
 T = TypeVar("T")
 
