@@ -12,7 +12,7 @@ from roomspec.layout.plane import Stretch
 from roomspec.layout.seen import finishes_in
 from roomspec.layout.slabs import height_at
 from roomspec.model.room import Room
-from roomspec.model.shape import SetOut
+from roomspec.model.shape import Profile, SetOut
 from roomspec.model.wall import Boxing, Corner, Finish, Wall
 
 LEFT, RIGHT, UNDER, TOP = range(4)
@@ -39,6 +39,24 @@ class Box(Struct, frozen=True):
     def deep(self) -> int:
         """How far it stands out."""
         return self.at.deep
+
+    @property
+    def base(self) -> int:
+        """The floor under the middle of it: its sill and its top are measured from there."""
+        return height_at(self.wall.floor, (self.x0 + self.x1) // 2)
+
+    def foot(self, side: int) -> int:
+        """Where its left or right end stands, over its lower edge; off it where the floor rises under a box on it."""
+        return 0 if self.shows[UNDER] else self._on(self.wall.floor, side) - self.base
+
+    def tall(self, side: int) -> int:
+        """How high its left or right end is: from the floor or its underside to its top or the ceiling there."""
+        over = self.base + self.y0 + self.foot(side)
+        roof = self.base + self.y1 if self.shows[TOP] else self._on(ceiling_line(self.wall), side)
+        return max(0, roof - over)
+
+    def _on(self, profile: Profile, side: int) -> int:
+        return height_at(profile, self.x0 if side == LEFT else self.x1, after=side == LEFT)
 
     def lined(self, side: int) -> tuple[Finish, ...]:
         """What lines one of its faces other than the front, on that face."""

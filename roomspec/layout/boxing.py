@@ -9,8 +9,9 @@ design leaves open is done so:
   the wall by the wall.
 - A box that begins at an inside corner has no end there: its front meets the next wall, which it hides as far as it
   is deep. At an outside corner or a free end it has its end.
-- A box without a sill stands on the floor, one that reaches the ceiling anywhere has no top. What is kept at the floor
-  and at the ceiling goes on round the box.
+- A box without a sill stands on the floor, its ends down to it where it rises; one that reaches the ceiling anywhere
+  has no top and goes up to it everywhere. What is kept at the floor and at the ceiling, and what a ceiling lined first
+  takes, goes on round the box.
 - Where two boxes touch, the shallower one's front meets the deeper one's face and hides part of it.
 - Water, openings, points and obstacles of the wall within the box's outline are the front's; its substrate is not the
   wall's, and is not known.
@@ -32,12 +33,12 @@ from roomspec.layout.boxes import (
     stretches,
     touching,
 )
+from roomspec.layout.ceiling import lowered_by
 from roomspec.layout.covers import hidden_by
-from roomspec.layout.face import neighbours, slice_of
+from roomspec.layout.face import ceiling_line, neighbours, slice_of
 from roomspec.layout.intervals import without
 from roomspec.layout.plane import Beyond, Face, Stretch
 from roomspec.layout.seen import finishes_in, obstacles_in, openings_in, points_in, wet_in
-from roomspec.layout.slabs import height_at
 from roomspec.model.room import Room
 from roomspec.model.shape import level
 from roomspec.model.wall import Finish, Wall
@@ -67,12 +68,13 @@ def _front(box: Box, boxes: Sequence[Box], room: Room, index: int, name: str) ->
         _arris(box, side, boxes, True) if box.shows[side] else _in_corner(box, room, index, side)
         for side in (LEFT, RIGHT)
     ]
-    base = height_at(wall.floor, (box.x0 + box.x1) // 2)
     floor, top = level(width, 0), level(width, box.y1 - box.y0)
     if not box.shows[UNDER]:
-        floor = slice_of(wall.floor, box.left, box.right, -base)
+        floor = slice_of(wall.floor, box.left, box.right, -box.base)
     if not box.shows[TOP]:
         top = slice_of(wall.top, box.left, box.right, -box.y0)
+        if box.shows[UNDER]:
+            top = slice_of(ceiling_line(wall), box.left, box.right, -box.base - box.y0)
     elif any(y for _, y in floor):
         top = tuple((x, box.y1 - box.y0 - y) for x, y in floor)
     face = Wall(
@@ -83,7 +85,9 @@ def _front(box: Box, boxes: Sequence[Box], room: Room, index: int, name: str) ->
     )  # fmt: skip
     foot = _arris(box, UNDER, boxes, True) if box.shows[UNDER] else None
     head = _arris(box, TOP, boxes, True) if box.shows[TOP] else None
-    return Face(f"{name} front", "boxing", face, ends[0], ends[1], foot, head, access=room.access)
+    return Face(
+        f"{name} front", "boxing", face, ends[0], ends[1], foot, head, lowered=lowered_by(room), access=room.access
+    )
 
 
 def _side_face(side: int, box: Box, boxes: Sequence[Box], room: Room, index: int, name: str) -> Face:
@@ -91,16 +95,12 @@ def _side_face(side: int, box: Box, boxes: Sequence[Box], room: Room, index: int
     at_wall = (Beyond(INSIDE, True, False, tuple(_on_wall(box, side))),)
     front = _arris(box, side, boxes, False)
     upright = side in (LEFT, RIGHT)
-    if upright:
-        x = box.x0 if side == LEFT else box.x1
-        high = min(box.y1, height_at(wall.top, x, after=side == LEFT)) - box.y0
-        width, edge = deep, box.window(side)
-    else:
-        width, high, edge = box.right - box.left, deep, box.window(side)
+    edge = box.window(side)
+    width, high, foot = (deep, box.tall(side), box.foot(side)) if upright else (box.right - box.left, deep, 0)
     finishes = box.lined(side)
     keeps = wall.keeps if upright else ()
     plane = Wall(
-        wall.name, width, width, level(width, high), level(width, 0), finishes=finishes, wet=wet_in(wall, edge),
+        wall.name, width, width, level(width, high), level(width, foot), finishes=finishes, wet=wet_in(wall, edge),
         keeps=keeps, upstand=wall.upstand if upright else None,
         joints_up=tuple(up - box.y0 for up in wall.joints_up if up > box.y0) if upright else (),
     )  # fmt: skip
@@ -112,7 +112,9 @@ def _side_face(side: int, box: Box, boxes: Sequence[Box], room: Room, index: int
         left, right = (at_wall, front) if side == LEFT else (front, at_wall)
         if (side == LEFT and box.x0 <= 0) or (side == RIGHT and box.x1 >= wall.width):
             left, right = ((), right) if side == LEFT else (left, ())
-        return Face(title, "boxing", plane, left, right, under, over, covers, access=room.access)
+        return Face(
+            title, "boxing", plane, left, right, under, over, covers, lowered=lowered_by(room), access=room.access
+        )
     across = [
         (Beyond(OUTSIDE, True, True, tuple(_all(box.lined(end), deep))),)
         if box.shows[end]
@@ -126,7 +128,7 @@ def _side_face(side: int, box: Box, boxes: Sequence[Box], room: Room, index: int
 def _arris(box: Box, side: int, boxes: Sequence[Box], of_front: bool) -> tuple[Beyond, ...]:
     """What the front meets along a side (`of_front`), or the side's face meets of the front there."""
     upright = side in (LEFT, RIGHT)
-    low, high = (box.y0, box.y1) if upright else (box.left, box.right)
+    low, high = (box.y0, box.y0 + box.tall(side)) if upright else (box.left, box.right)
     shift = low
     finishes = box.lined(side) if of_front else finishes_in(box.wall, box.window())
     lined = stretches(finishes, low, high, upright, shift)
@@ -161,7 +163,7 @@ def _in_corner(box: Box, room: Room, index: int, side: int) -> tuple[Beyond, ...
     reach = reach_of(box.deep, bearer.corner.angle)
     x = beyond.width - reach if side == LEFT else reach
     window = (x - 1, x, box.y0, box.y1) if side == LEFT else (x, x + 1, box.y0, box.y1)
-    lined = stretches(finishes_in(beyond, window), box.y0, box.y1, True, box.y0)
+    lined = stretches(finishes_in(beyond, window), box.y0, box.y0 + box.tall(side), True, box.y0)
     return (Beyond(bearer.corner, not bearer.butts if side == LEFT else bearer.butts, False, tuple(lined)),)
 
 
@@ -170,7 +172,7 @@ def _on_wall(box: Box, side: int) -> list[Stretch]:
     x0, x1, y0, y1 = box.x0, box.x1, box.y0, box.y1
     windows = ((x0 - 1, x0, y0, y1), (x1, x1 + 1, y0, y1), (x0, x1, y0 - 1, y0), (x0, x1, y1, y1 + 1))
     upright = side in (LEFT, RIGHT)
-    low, high = (y0, y1) if upright else (x0, x1)
+    low, high = (y0, y0 + box.tall(side)) if upright else (x0, x1)
     return stretches(finishes_in(box.wall, windows[side]), low, high, upright, low)
 
 

@@ -131,6 +131,50 @@ def test_which_faces_show(line: str, shown: set[str]) -> None:
     assert {name.removeprefix("boxing ") for name in faces(boxed(line))} == shown
 
 
+@pytest.mark.parametrize(("rise", "left", "right"), [(300, 925, 875), (1500, 1025, 775)])
+def test_a_box_on_a_rising_floor_has_ends_of_two_heights(rise: int, left: float, right: float) -> None:
+    """Its top is level, 900 over the floor under its middle; its ends reach down to the floor, 500 apart."""
+    made = estimate(
+        f"room r\n  height 2400\n  wall a 3000\n    floor 0 to {rise}\n"
+        "    boxing 500 x 900 at 1000 deep 200\n    finish board by trimmed vertical\n",
+        CATALOGUE
+        + TRIMS.replace("allows 2", "allows 0").replace("allows 3", "allows 0").replace("allows 4", "allows 0"),
+    )
+    found = faces(made)
+    assert blanks(found["boxing left end"]) == [(left, 200)]
+    assert blanks(found["boxing right end"]) == [(right, 200)]
+    front = next(face for face in made.taken.rooms[0].walls[0].faces if face.where == "boxing front")
+    runs = sorted(run.length / MM for run in front.linings[0].trims if run.role == "outside-corner")
+    assert runs == sorted([500, left, right])
+
+
+def test_a_box_under_a_raked_ceiling_goes_up_to_it_at_both_ends() -> None:
+    """From 2400 to 2700 over 3000: 2500 high at 1000 and 2550 at 1500, whatever height over that was written."""
+    made = estimate(
+        "room r\n  height 2400\n  wall a 3000\n    height 2400 to 2700\n"
+        "    boxing 500 x 2500 at 1000 deep 200\n    finish long by plain vertical\n",
+        CATALOGUE + CATALOGUE[: CATALOGUE.index("method")].replace("panel board", "panel long").replace("2600", "3000"),
+    )
+    found = faces(made)
+    assert set(found) == {"boxing front", "boxing left end", "boxing right end"}
+    assert blanks(found["boxing front"]) == [(2525, 250), (2550, 250)]
+    assert (blanks(found["boxing left end"]), blanks(found["boxing right end"])) == ([(2500, 190)], [(2550, 190)])
+
+
+def test_a_lined_ceiling_takes_from_the_boxes_that_reach_it_too() -> None:
+    """Lined first it takes 10 from the walls, and from a box up to it its front and its end; none from a lower box."""
+    heights = {}
+    for high in (2400, 1200):
+        made = estimate(
+            "room r\n  height 2400\n  finish board by plain vertical\n  wall a 3000\n"
+            f"    boxing 500 x {high} at 0 deep 200\n  wall b 2000\n  wall c 3000\n  wall d 2000\n"
+            "  ceiling over\n    on plasterboard\n    finish board by plain crosswise\n"
+        )
+        found = faces(made)
+        heights[high] = [blanks(found[f"boxing {name}"])[0][0] for name in ("front", "right end")]
+    assert heights == {2400: [2390, 2390], 1200: [1200, 1200]}
+
+
 def test_a_box_in_a_corner_hides_the_next_wall_too() -> None:
     """No end in the corner; wall b, 2000 wide, is set out from the box's front: 200 and the front's build-up of 10."""
     made = estimate(
