@@ -1,4 +1,4 @@
-"""VS Code itself with the packed extension, against `roomspec serve`: typed at, pointed at, and left without a server."""
+"""VS Code itself with the packed extension, against `roomspec serve`: typed at, pointed at, left without a server."""
 
 import os
 import re
@@ -33,7 +33,8 @@ def browser() -> Iterator[Browser]:
 def shared(tmp_path_factory: pytest.TempPathFactory, extension: Path, browser: Browser) -> Iterator[Window]:
     """A window on Kestrel House, with roomspec on the PATH."""
     folder = tmp_path_factory.mktemp("vscode")
-    with window(browser, folder, copied_job(folder), extension, surroundings(folder), "--disable-workspace-trust") as opened:
+    job, environment = copied_job(folder), surroundings(folder)
+    with window(browser, folder, job, extension, environment, "--disable-workspace-trust") as opened:
         yield opened
 
 
@@ -125,7 +126,7 @@ def test_snippets_are_offered_where_a_line_begins_and_not_after_a_unit(room: Win
 
 
 def test_pointing_tells_figures_and_facts(room: Window):
-    """A wall's panels with its drawing, a product's data; hints and lenses stand beside the text; colours come from the server."""
+    """A wall's panels with its drawing, a method; hints and lenses stand beside the text; colours are the server's."""
     room.go(GROUND, "level")
     room.see(".view-line", re.compile(r"wall\Wa\W6200.*12.03\Wm2,\W79\Wpieces"))
     room.see(".codelens-decoration", "9.58 m2, 201 pieces")
@@ -139,7 +140,8 @@ def test_pointing_tells_figures_and_facts(room: Window):
     room.page.mouse.move(2, 2)
     room.go(GROUND, "g.02")
     room.command("Developer: Inspect Editor Tokens and Scopes")
-    room.see(".token-inspect-widget", re.compile(r"semantic token type\s*variable.*declaration.*entity\.name\.type", re.S))
+    said = re.compile(r"semantic token type\s*variable.*declaration.*entity\.name\.type", re.DOTALL)
+    room.see(".token-inspect-widget", said)
     room.picture("colours")
     room.press("Escape")
 
@@ -166,7 +168,7 @@ def test_renaming_reaches_every_file(room: Window):
     room.page.locator(".rename-box input").wait_for(state="hidden")
     room.see(".view-line", "limestone-half")
     room.command("File: Save All Files")
-    until(lambda: all((room.folder / file).read_text() == text for file, text in expected.items()), lambda: "other texts")
+    until(lambda: replaced(room.folder, "limestone-half", "limestone-half") == expected, lambda: "other texts")
     room.picture("renamed")
 
 

@@ -31,7 +31,8 @@ def texts_of(body: str | list[str]) -> list[str]:
     text = body if isinstance(body, str) else "\n".join(body)
     holes = list(_HOLE.finditer(text))
     first = {hole[1]: hole[2] for hole in holes if hole[2] is not None}
-    may_be = [hole[3].split(",") if hole[3] else [_TODAY.get(hole[1]) or first.get(hole[4] or hole[1], "")] for hole in holes]
+    said = {**first, **_TODAY}
+    may_be = [hole[3].split(",") if hole[3] else [said.get(hole[4] or hole[1], "")] for hole in holes]
     between = [*_HOLE.sub("\0", text).split("\0"), ""]
     longest = max((len(words) for words in may_be), default=1)
     made = []
@@ -78,7 +79,8 @@ def test_every_command_of_the_server_is_in_the_palette():
     """Under its own name, and offered only while the server runs."""
     contributed = loaded("package.json")["contributes"]
     listed = {command["command"] for command in contributed["commands"]}
-    served = {entry["command"] for entry in contributed["menus"]["commandPalette"] if "roomspec.serving" in entry["when"]}
+    palette = contributed["menus"]["commandPalette"]
+    served = {entry["command"] for entry in palette if "roomspec.serving" in entry["when"]}
     assert set(COMMANDS) == served <= listed
 
 

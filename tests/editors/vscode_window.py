@@ -1,11 +1,10 @@
-"""VS Code as a person has it: served by code-server with the packed extension, shown by chromium, clicked and typed at."""
+"""VS Code as a person has it: served by code-server, shown by chromium, with the packed extension."""
 
 import json
 import os
 import re
 import shutil
 import signal
-import socket
 import subprocess
 from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
@@ -39,11 +38,9 @@ def packed(folder: Path) -> Path:
     place = folder / "editors" / "vscode"
     shutil.copytree(EDITORS / "vscode", place, ignore=shutil.ignore_patterns("node_modules", "out", "*.vsix"))
     shutil.copy(EDITORS / "roomspec.tmLanguage.json", folder / "editors")
-    path = f"{CODE / 'bin'}{os.pathsep}{os.environ['PATH']}"
+    started = os.environ | {"PATH": f"{CODE / 'bin'}{os.pathsep}{os.environ['PATH']}"}
     for command in (["npm", "ci", "--ignore-scripts", "--no-audit", "--no-fund"], ["npm", "run", "package"]):
-        run = subprocess.run(
-            command, cwd=place, env=os.environ | {"PATH": path}, capture_output=True, text=True, timeout=300, check=False
-        )
+        run = subprocess.run(command, cwd=place, env=started, capture_output=True, text=True, timeout=600, check=False)
         assert run.returncode == 0, run.stdout + run.stderr
     return place / "roomspec.vsix"
 
@@ -137,30 +134,21 @@ def window(
     (data / "User" / "settings.json").write_text(json.dumps(SETTINGS), encoding="utf-8")
     # As from a terminal: otherwise a login shell is asked for the PATH.
     started = {**environment, "PATH": f"{CODE / 'bin'}{os.pathsep}{environment['PATH']}", "VSCODE_CLI": "1"}
-    code: list[str | Path] = ["code-server", f"--user-data-dir={data}", f"--extensions-dir={folder / 'extensions'}"]
     program = shutil.which("code-server", path=started["PATH"])
     assert program, "code-server is not installed: .ci/install_code_server FOLDER, and ROOMSPEC_CODE_SERVER=FOLDER"
-    subprocess.run([program, *code[1:], "--install-extension", extension], env=started, check=True, timeout=WAIT)
-    port = free_port()
-    quiet = ("--auth=none", f"--bind-addr=127.0.0.1:{port}", "--disable-telemetry", "--disable-update-check", *options)
+    command = [program, f"--user-data-dir={data}", f"--extensions-dir={folder / 'extensions'}"]
+    subprocess.run([*command, "--install-extension", extension], env=started, check=True, timeout=WAIT)
+    command += ["--auth=none", "--bind-addr=127.0.0.1:0", "--disable-telemetry", "--disable-update-check", *options]
     log = folder / "code-server.txt"
     with log.open("wb") as out:
-        serving = subprocess.Popen([program, *code[1:], *quiet], env=started, stdout=out, stderr=out, start_new_session=True)
+        serving = subprocess.Popen(command, env=started, stdout=out, stderr=out, start_new_session=True)
     try:
-        until(lambda: "HTTP server listening" in log.read_text(), log.read_text)
+        address = until(lambda: re.search(r"listening on (http://\S+)", log.read_text()), log.read_text)[1]
         page = browser.new_page(viewport={"width": 1400, "height": 900})
-        page.set_default_timeout(float(os.environ.get("DEVWAIT", WAIT)) * 1000)
-        page.goto(f"http://127.0.0.1:{port}/?folder={quote(str(job))}")
+        page.set_default_timeout(WAIT * 1000)
+        page.goto(f"{address}?folder={quote(str(job))}")
         yield Window(page, job)
         page.close()
     finally:
         os.killpg(serving.pid, signal.SIGKILL)
         serving.wait(WAIT)
-
-
-def free_port() -> int:
-    """One that nobody listens on."""
-    with socket.socket() as asked:
-        asked.bind(("127.0.0.1", 0))
-        port: int = asked.getsockname()[1]
-        return port

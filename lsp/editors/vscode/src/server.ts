@@ -89,7 +89,7 @@ function makeClient(program: Program, folder: string | undefined, log: LogOutput
     middleware,
     errorHandler: {
       error: () => ({ action: ErrorAction.Continue, handled: true }),
-      closed: () => ({ action: CloseAction.DoNotRestart, handled: true }),
+      closed: () => ({ action: CloseAction.DoNotRestart, message: "the server has ended", handled: true }),
     },
     initializationFailedHandler: () => false,
   };
