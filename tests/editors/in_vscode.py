@@ -13,7 +13,7 @@ from playwright.sync_api import Browser, Locator, sync_playwright
 from real_editor import copied_job, processes, replaced, surroundings, until
 from vscode_window import BROWSER, Window, packed, window
 
-GROUND, FIRST, JOB = "rooms/0-ground.room", "rooms/1-first.room", "kestrel-house.room"
+GROUND = "rooms/0-ground.room"
 
 
 @pytest.fixture(scope="module")

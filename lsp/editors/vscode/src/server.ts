@@ -44,6 +44,7 @@ export function makeServer(context: ExtensionContext, log: LogOutputChannel, way
       made.onDidChangeState(({ newState }) => newState === State.Stopped && ended(made));
       await made.start();
       client = made;
+      if (!made.isRunning()) return ended(made);
       serves(true);
       log.info(`${version} serves`);
       show(status, version, LanguageStatusSeverity.Information);
