@@ -96,11 +96,11 @@ def _side_face(side: int, box: Box, boxes: Sequence[Box], room: Room, index: int
     front = _arris(box, side, boxes, False)
     upright = side in (LEFT, RIGHT)
     edge = box.window(side)
-    width, high, foot = (deep, box.tall(side), box.foot(side)) if upright else (box.right - box.left, deep, 0)
+    width, high, stands = (deep, box.tall(side), box.foot(side)) if upright else (box.right - box.left, deep, 0)
     finishes = box.lined(side)
     keeps = wall.keeps if upright else ()
     plane = Wall(
-        wall.name, width, width, level(width, high), level(width, foot), finishes=finishes, wet=wet_in(wall, edge),
+        wall.name, width, width, level(width, high), level(width, stands), finishes=finishes, wet=wet_in(wall, edge),
         keeps=keeps, upstand=wall.upstand if upright else None,
         joints_up=tuple(up - box.y0 for up in wall.joints_up if up > box.y0) if upright else (),
     )  # fmt: skip

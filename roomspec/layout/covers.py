@@ -50,13 +50,15 @@ def _cover(box: Box, boxes: Sequence[Box]) -> Cover:
         lined = tuple((0, 0, finish) for finish in box.lined(side))
         sides.append(Beyond(INSIDE, False, True, lined) if box.shows[side] and not wholly else None)
     left, right, below, above = sides
-    return Cover(box.x0, box.x1, box.y0, box.y1, (left, right, below, above), not box.shows[UNDER], not box.shows[TOP])
+    # In the corner of a wall out of plumb a box fills what lies beyond its upright end.
+    end = box.x1 if box.shows[RIGHT] else max(box.x1, box.wall.width_top)
+    return Cover(box.x0, end, box.y0, box.y1, (left, right, below, above), not box.shows[UNDER], not box.shows[TOP])
 
 
 def _shadow(box: Box, corner: Corner, wall: Wall, butts: bool, right: bool) -> Cover:
     """What a neighbour's box in the corner hides of a wall; at the wall's right end, or at its left."""
     reach = reach_of(box.deep, corner.angle)
-    x0, x1 = (wall.width - reach, wall.width) if right else (0, reach)
+    x0, x1 = (wall.width - reach, max(wall.width, wall.width_top)) if right else (0, reach)
     front = Beyond(corner, butts, True, tuple((0, 0, finish) for finish in finishes_in(box.wall, box.window())))
     below, above = (
         Beyond(INSIDE, False, True, tuple((0, 0, finish) for finish in box.lined(side))) if box.shows[side] else None

@@ -36,12 +36,16 @@ class Meeting(Struct, frozen=True, cache_hash=True):
 
 
 class End(Struct, frozen=True, cache_hash=True):
-    """One end of a run: `side` where nothing is met. `scribed` where the last strip is cut to an inside corner."""
+    """One end of a run: `side` where nothing is met. `scribed` where the last strip is cut to an inside corner.
+
+    `boxed` where a box stands in the corner: it is upright where the wall's end may not be.
+    """
 
     take: int
     side: Side
     meetings: tuple[Meeting, ...] = ()
     scribed: bool = False
+    boxed: bool = False
 
 
 def joint_trim(panel: Panel, method: Method) -> Trim | None:
@@ -163,7 +167,8 @@ def _boxed(face: Face, finish: Finish, on_left: bool) -> End | None:
         side = beside(beyond, finish)
         scribed = side.treatment in ("butted", "none")
         gap = finish.method.gap("ends") if side.kind == "inside-corner" else 0
-        return End((cover.right if on_left else width - cover.left) + side.take + gap, side, scribed=scribed)
+        taken = (cover.right if on_left else width - cover.left) + side.take + gap
+        return End(taken, side, scribed=scribed, boxed=True)
     return None
 
 

@@ -168,7 +168,7 @@ def _run(face: Face, group: tuple[int, ...], rects: list[Rect], met: list[Met], 
         group, first.panel, method, first.direction, first.bond, first.start, first.rows,
         left, right, floor, ceiling, edge, upper, tuple([line for at in group for line in met[at].borne]),
         tuple(parts), region, strips, longest, troubles,
-        abs(wall.width - wall.width_top) if along[1] >= width else 0,
+        abs(wall.width - wall.width_top) if along[1] >= width and not right.boxed else 0,
     )  # fmt: skip
 
 

@@ -63,7 +63,7 @@ def finish_area(face: Face, run: Run, taken: list[Rect]) -> Area:
     for rect in (cap for part in run.parts for cap in part.caps):
         cuts.extend(_region_slabs(wall, rect, UPPER))
     cuts.extend(_steps(wall, run))
-    if wall.width != wall.width_top and right == max(wall.width, wall.width_top) - run.right.take:
+    if run.lean and right == max(wall.width, wall.width_top) - run.right.take:
         cuts.extend(leaning(wall, run.right.take))
     return Area(less(slabs, cuts), cuts, sides)
 

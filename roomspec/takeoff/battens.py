@@ -2,9 +2,9 @@
 
 Rows at no more than the spacing, evenly divided, and one along each border that the panels do not run with: so at
 both ends of the run, at the heads and sills of openings, along rims and slopes. A row that already lies within one
-batten's width of such a border is that border's batten. Borders that the panels run with (jambs, ends) get none of
-their own: the rows end there. What would be shorter than a batten is wide is none, at the end of a whole length too:
-a fitter leaves it out (common practice, no source).
+batten's width of such a border is that border's batten. Borders that the panels run with (jambs, ends, be they out of
+plumb) get none of their own: the rows end there. What would be shorter than a batten is wide is none, at the end of a
+whole length too: a fitter leaves it out (common practice, no source).
 """
 
 from bisect import bisect_right
@@ -14,7 +14,7 @@ from operator import itemgetter
 
 from msgspec import Struct
 
-from roomspec.layout.laid import Line, Lining
+from roomspec.layout.laid import Border, Line, Lining
 from roomspec.model.method import Battens
 from roomspec.model.product import Support, Trim
 from roomspec.model.wall import Wall
@@ -26,6 +26,9 @@ from roomspec.takeoff.lines import is_level, is_upright, middle, panels_run_up
 
 FIXTURE_BATTEN = 600 * MM
 """How long a batten behind a fixture is: common practice, no source."""
+
+_LYING = frozenset(("top", "start", "keep", "upstand", "rim", "round"))
+"""Borders that are no sides, however steep: what they meet lies over or under the panels."""
 
 BEARING = 10 * MM
 """How far a panel's end must lie on a batten to be held by it: plasterboard clauses ask for 10 mm from an edge."""
@@ -97,11 +100,19 @@ def _rows_and_edges(lining: Lining, pieces: Pieces, layer: Battens, upright: boo
     spacing = max(layer.every, layer.support.width)
     rows = [line for at in places_between(low, high, spacing) for line in row_at(lining, pieces, upright, at)]
     across = is_level if upright else is_upright
-    borders = end_to_end(border.line for border in lining.borders if not across(border.line))
+    borders = end_to_end(
+        border.line for border in lining.borders if not across(border.line) and not _leans(border, upright)
+    )
     edges = (_set_in(pieces, line, layer.support.width // 2) for line in borders)
     placed = _by_place(rows, upright)
     uncovered = [line for line in edges if not _lies_on(line, placed, upright, layer.support.width)]
     return [("row", line) for line in rows] + [("edge", line) for line in uncovered]
+
+
+def _leans(border: Border, upright: bool) -> bool:
+    """True where upright panels end at the side of a wall out of plumb: they run with it as with a plumb one."""
+    steep = abs(border.line.y1 - border.line.y0) > abs(border.line.x1 - border.line.x0)
+    return not upright and steep and border.kind not in _LYING
 
 
 def _set_in(pieces: Pieces, line: Line, half: int) -> Line:

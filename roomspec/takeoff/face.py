@@ -4,6 +4,8 @@ from typing import Protocol
 
 from roomspec.layout.face import ceiling_line, raised
 from roomspec.layout.laid import Ring
+from roomspec.layout.slabs import height_at
+from roomspec.model.shape import Profile
 from roomspec.model.wall import Opening, Removal, Studs, Substrate, Wall, WallPoint, Wet
 
 
@@ -36,6 +38,14 @@ class Face(Protocol):
 
 
 def outline_of(wall: Wall, lifted: int = 0, lowered: int = 0) -> Ring:
-    """A wall's outline, anticlockwise: its floor line `lifted`, then its ceiling line `lowered`, from right to left."""
-    top = reversed(raised(ceiling_line(wall), -lowered))
-    return tuple(dict.fromkeys((*raised(wall.floor, lifted), *top)))
+    """A wall's outline, anticlockwise: its floor line `lifted`, then its ceiling line `lowered`, from right to left.
+
+    Out of plumb, it is as wide at the floor and at the ceiling as it was measured there.
+    """
+    roof = _up_to(ceiling_line(wall), wall.width_top) if wall.width_top != wall.width else ceiling_line(wall)
+    return tuple(dict.fromkeys((*raised(wall.floor, lifted), *reversed(raised(roof, -lowered)))))
+
+
+def _up_to(profile: Profile, right: int) -> Profile:
+    """A profile that ends at `right`, level beyond its own end."""
+    return (*((x, y) for x, y in profile if x < right), (right, height_at(profile, right, after=False)))
