@@ -51,6 +51,11 @@ class Table:
             self.tell()
         return tuple(changed)
 
+    def tell_again(self, uri: str) -> None:
+        """Take the next findings of a file as changed: it has been opened, perhaps with another text."""
+        if uri in self.entries:
+            self.entries[uri] = Entry((), "opened")
+
     def tell(self) -> None:
         """Wake who waits for a change."""
         self.changed.set()

@@ -5,6 +5,7 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import Any
 
+from editing import Editor
 from talking import CAPABILITIES, Client, at, between, uri_of
 
 WRONG = {"range": between((4, 9), (4, 14)), "text": "bored"}
@@ -200,3 +201,17 @@ def test_folders_come_and_go(start: Start, job: Path):
     client.notify("workspace/didChangeWorkspaceFolders", {"event": {"added": [], "removed": [folder]}})
     assert client.ask("workspace/symbol", {"query": "glued"}) == []
     assert [one for one in client.notes if one.get("params", {}).get("uri") == room][-1]["params"]["diagnostics"] == []
+
+
+def test_places_are_those_of_the_last_text_where_a_file_opens_with_another(tmp_path: Path):
+    """A finding that comes back after a shorter text is told again, not cut short."""
+    for path, text in {"job.room": "job x\n", "roomspec.toml": 'baseline = "known.json"\n'}.items():
+        (tmp_path / path).write_text(text)
+    editor = Editor(tmp_path)
+    try:
+        before = editor.told()
+        editor.open("roomspec.toml", "bas")
+        editor.become("roomspec.toml", 'baseline = "known.json"\n')
+        assert editor.told() == before
+    finally:
+        editor.client.kill()

@@ -49,7 +49,7 @@ def _made(ls: "RoomServer", uri: str, found: Sequence[Found]) -> list[types.Diag
     before = kept.pop(uri, {})
     made = {one: before.get(one) or diagnostic(ls, where, one) for one in found}
     if all(overlay.lines(path).text.isascii() for path in paths):
-        kept[uri] = {one: said for one, said in made.items() if _exact(one, said)}
+        kept[uri] = {one: said for one, said in made.items() if one in before or _exact(one, said)}
     return list(made.values())
 
 

@@ -96,8 +96,8 @@ def _open(ls: "RoomServer", where: Where, buffer: Buffer) -> None:
     take_back(ls, old)
     if old != buffer.uri and old in table(ls).entries:
         check(ls, repository)
-    elif not pulls(ls.client) and table(ls).of(buffer.uri).found:
-        push(ls, buffer.uri)
+    elif not pulls(ls.client):
+        table(ls).tell_again(buffer.uri)
     if repository.hold():
         ls.start_task(check_first(ls, repository))
     checking(ls).touch(repository)
