@@ -102,9 +102,15 @@ def judge_rooms(compiled: Compiled, engine: Engine, memo: Memo) -> Iterator[_Jud
         keys = (f"method {name}", *(" ".join(key) for key in products_of(method)))
         by_method[name] = _Places(tuple(places[key] for key in keys if key in places))
     rooms = compiled.job.rooms
+    key_of: dict[int, Hashable] = {}
+    for room in rooms:
+        # Rooms repeated from one block are the same but for their names.
+        origins = compiled.origins[f"room {room.name}"]
+        if id(origins) not in key_of:
+            key_of[id(origins)] = _key(room, compiled, places, by_method, (sealants, battened))
     for first in range(0, len(rooms), TOGETHER):
         some = rooms[first : first + TOGETHER]
-        keyed = [(f"room {room.name}", _key(room, compiled, places, by_method, (sealants, battened))) for room in some]
+        keyed = [(f"room {room.name}", key_of[id(compiled.origins[f"room {room.name}"])]) for room in some]
         yield from memo.each(
             "check",
             keyed,

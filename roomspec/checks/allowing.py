@@ -17,7 +17,7 @@ ALL = ""
 """The subject of an allow that holds for all it is asked about: a room's for the room, the job's for the job."""
 
 
-class Allow(Struct, frozen=True, cache_hash=True):
+class Allow(Struct, frozen=True, cache_hash=True, gc=False):
     """One `allow NAME because "reason"`; `subject` is the key of what it covers: `wall a`, `panel x`, or ALL."""
 
     name: str
@@ -32,7 +32,7 @@ class Allow(Struct, frozen=True, cache_hash=True):
 _ALLOWABLE = frozenset((*(check.name for check in CHECKS), "idle-allow", "unused-name"))
 
 
-class Scope(Struct, frozen=True):
+class Scope(Struct, frozen=True, gc=False):
     """Findings, and the allows that hold over them: a room's with its own, its products' and the job's."""
 
     raised: tuple[Raised, ...]

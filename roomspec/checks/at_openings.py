@@ -19,7 +19,7 @@ THIRD = 3
 Two openings of five have one under the whole of it, wherever the run begins."""
 
 
-class Leg(Struct, frozen=True):
+class Leg(Struct, frozen=True, gc=False):
     """What a joint near an opening's edge leaves of a strip there: left or right of the opening, and how wide."""
 
     opening: int
@@ -50,10 +50,9 @@ def thin_legs(wall: Wall, run: Run, narrowest: int) -> Iterator[Leg]:
     """
     if not run.upright or len(run.strips) < 2:
         return
-    edges = strip_edges(run)
-    least = narrowest // THIRD
+    edges, bounds, least = strip_edges(run), run.bounds, narrowest // THIRD
     for at, opening in enumerate(wall.openings):
-        if not _overlaps(_hole(opening), run.bounds):
+        if not _overlaps(_hole(opening), bounds):
             continue
         left, right, _, _ = sides_of(wall, opening, run.method)
         begins, ends = opening.x - left.take, opening.right + right.take

@@ -13,7 +13,7 @@ from roomspec.model.room import Room
 from roomspec.model.wall import Corner, Opening, Wall
 
 
-class Meet(Struct, frozen=True):
+class Meet(Struct, frozen=True, gc=False):
     """An end of a run that meets another lining: how it ends there, the corner, the wall that bears it, the other."""
 
     side: Side

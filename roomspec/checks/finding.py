@@ -5,7 +5,7 @@ from msgspec import Struct
 from roomspec.diagnostics.diagnostic import Diagnostic, Fix, Origin, Related
 
 
-class Finding(Struct, frozen=True):
+class Finding(Struct, frozen=True, gc=False):
     """One mistake as a check reports it: the record adds the name, and the severity where none is given here.
 
     `about` are the walls, products and methods concerned, as keys (`wall a`, `panel limestone-long`, `method glued`);
@@ -25,7 +25,7 @@ class Finding(Struct, frozen=True):
     face: str = ""
 
 
-class Raised(Struct, frozen=True):
+class Raised(Struct, frozen=True, gc=False):
     """A diagnostic, the keys of what it is about, and the face that its message holds for."""
 
     diagnostic: Diagnostic

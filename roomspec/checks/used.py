@@ -27,7 +27,7 @@ class Tasks(Struct, frozen=True, cache_hash=True, gc=False):
     each: tuple[Task, ...]
 
 
-class Used(Struct, frozen=True, cache_hash=True):
+class Used(Struct, frozen=True, cache_hash=True, gc=False):
     """The panels, methods and tasks of a room, each once, in the order of the walls."""
 
     panels: tuple[Panel, ...]

@@ -9,7 +9,6 @@ from roomspec.compile.draft import read_draft
 from roomspec.compile.parts import quoted, word
 from roomspec.diagnostics.diagnostic import Diagnostic, Origin
 from roomspec.names.index import Names
-from roomspec.names.references import by_kind
 from roomspec.syntax.tree import Block, Statement
 
 
@@ -36,8 +35,6 @@ class Allowance(Struct, frozen=True, gc=False):
 @lru_cache(8192)
 def allowed_in(block: Block) -> tuple[Allowed, ...]:
     """The `allow` lines of a block and its parts."""
-    if "allow" not in by_kind(block):
-        return ()
     found = list(_allowed(block, block.lines, ()))
     for part in block.parts:
         found.extend(_allowed(block, part.lines, (part.kind, part.name)))
@@ -79,8 +76,7 @@ def allowances(names: Names) -> Iterable[Allowance]:
 def _allowed(block: Block, lines: Iterable[Statement], path: tuple[str, ...]) -> Iterable[Allowed]:
     for statement in lines:
         node = statement.node
-        name = word(node, "CHECK_NAME") if node.kind == "allow" else None
-        if name is not None:
+        if node.kind == "allow" and (name := word(node, "CHECK_NAME")) is not None:
             last = node.parts[-1]
             at = Origin(block.key, statement.line, node.parts[0].start, last.end)  # type: ignore[union-attr]
             name_at = Origin(block.key, statement.line, name.start, name.end)

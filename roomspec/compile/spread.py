@@ -30,14 +30,16 @@ def spread(under: Facts, over: Facts) -> Facts:
     """The facts of `over` laid on those of `under`."""
     if not under or not over:
         return over or under
-    found = dict(under)
-    for field, stated in over.items():
-        found[field] = _laid(field, under.get(field, ()), stated)
+    found = under | over
+    for field in under.keys() & over.keys():
+        found[field] = _laid(field, under[field], over[field])
     return found
 
 
 def on_wall(stated: tuple[Source, ...], width: int) -> tuple[object, ...]:
     """The values as they hold on a wall `width` wide, x from its left end."""
+    if len(stated) == 1 and not (stated[0].handed or stated[0].from_right):
+        return (stated[0].value,)  # nearly every field of a wall
     return tuple([_turned(one, width) if one.handed or one.from_right else one.value for one in stated])
 
 
@@ -50,7 +52,7 @@ def _laid(field: str, under: tuple[Source, ...], over: tuple[Source, ...]) -> tu
     if field in REPLACED:
         return over
     if field in LAYERED:
-        return over if not under or any(_region(one) == WHOLE for one in over) else under + over
+        return over if any(_region(one) == WHOLE for one in over) else under + over
     if field in BY_KIND:
         kinds = {_kind(one) for one in over}
         return tuple(one for one in under if _kind(one) not in kinds) + over

@@ -3,7 +3,7 @@
 from msgspec import Struct
 
 
-class Origin(Struct, frozen=True, cache_hash=True, order=True):
+class Origin(Struct, frozen=True, cache_hash=True, order=True, gc=False):
     """Where a fact is written: a block by its key (`room g.02`, `panel limestone-long`, `file rooms/a.room` for lines
     outside any block), the line counted from the block's first (0), and columns in code points, end exclusive.
 
@@ -16,14 +16,14 @@ class Origin(Struct, frozen=True, cache_hash=True, order=True):
     end: int
 
 
-class Edit(Struct, frozen=True):
+class Edit(Struct, frozen=True, gc=False):
     """Replace the words at `at` by `text`; an empty place inserts. `text` may hold line breaks."""
 
     at: Origin
     text: str
 
 
-class Fix(Struct, frozen=True):
+class Fix(Struct, frozen=True, gc=False):
     """A mend that an editor or `--fix` can apply. Safe ones change no meaning the writer could have intended.
 
     One `to_fill_in` writes what only a person who was on site can say: an editor offers it, nothing applies it unasked.
@@ -35,14 +35,14 @@ class Fix(Struct, frozen=True):
     to_fill_in: bool = False
 
 
-class Related(Struct, frozen=True):
+class Related(Struct, frozen=True, gc=False):
     """Another place that the finding speaks of."""
 
     message: str
     at: Origin
 
 
-class Diagnostic(Struct, frozen=True):
+class Diagnostic(Struct, frozen=True, gc=False):
     """One finding. `message` stands alone in one line; `help` says what to do. severity: error, warning or hint."""
 
     name: str
@@ -54,7 +54,7 @@ class Diagnostic(Struct, frozen=True):
     fixes: tuple[Fix, ...] = ()
 
 
-class Citation(Struct, frozen=True):
+class Citation(Struct, frozen=True, gc=False):
     """Where a rule comes from: a published source with its clause, or `common practice`."""
 
     source: str

@@ -1,7 +1,8 @@
 """Checking a repository's jobs: what the cache holds is taken from it, the rest is made, in processes where it pays."""
 
 import os
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from itertools import chain
 from pathlib import Path
 
 from roomspec.analysis.checked import Checked
@@ -23,14 +24,15 @@ def check_jobs(
     tell(len(done), len(jobs))
     missing = [job for job in jobs if job not in done]
     processes = processes or os.cpu_count() or 1
-    sizes = {job: _size(world, job) for job in missing} if processes > 1 and len(missing) > 1 else {}
-    if sizes and sum(sizes.values()) >= PAYS:
+    sized = ((job, _size(world, job)) for job in missing if processes > 1 and len(missing) > 1)
+    first = list(_so_many(sized, PAYS))
+    if first and sum(size for _, size in first) >= PAYS:
         from roomspec.files.processes import check_shared_out
 
         def here(job: str) -> Checked:
             return check_one(world, job, cache)
 
-        for checked in check_shared_out(root, sizes, cache is not None, processes, here):
+        for checked in check_shared_out(root, chain(first, sized), cache is not None, processes, here):
             done[checked.job] = checked
             tell(len(done), len(jobs))
     for job in missing:
@@ -51,6 +53,16 @@ def check_one(world: KeptWorld, job: str, cache: Cache | None) -> Checked:
     if cache is not None and checked.files:
         cache.put(asked, checked)
     return checked
+
+
+def _so_many(sized: Iterable[tuple[str, int]], enough: int) -> Iterator[tuple[str, int]]:
+    """The first of the jobs, until they have enough text together."""
+    total = 0
+    for job, size in sized:
+        yield job, size
+        total += size
+        if total >= enough:
+            return
 
 
 def _size(world: KeptWorld, job: str) -> int:

@@ -2,7 +2,7 @@
 
 import gc
 import signal
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from concurrent.futures import BrokenExecutor, Future, ProcessPoolExecutor
 from functools import lru_cache
 from multiprocessing import get_context
@@ -21,16 +21,17 @@ SHARE = 60_000
 
 
 def check_shared_out(
-    root: Path, sizes: dict[str, int], keep: bool, processes: int, here: Callable[[str], Checked]
+    root: Path, sized: Iterable[tuple[str, int]], keep: bool, processes: int, here: Callable[[str], Checked]
 ) -> Iterator[Checked]:
     """What checking the jobs (with the sizes of their texts) gives, in any order; `keep` in the cache.
 
+    The other processes start while the sizes of most jobs are still looked up.
     This process works too, by `here`, from the other end. Where a process dies or cannot be started, less comes back.
     `spawn`, since a fork of a process with threads may never end.
     """
     pool = ProcessPoolExecutor(processes - 1, get_context("spawn"), _begin)
     try:
-        waiting = [(pool.submit(_check_share, str(root), share, keep), share) for share in _shares(sizes)]
+        waiting = [(pool.submit(_check_share, str(root), share, keep), share) for share in _shares(sized)]
         while waiting:
             future, share = waiting.pop()
             yield from map(here, share) if future.cancel() else _result(future)
@@ -40,10 +41,10 @@ def check_shared_out(
         pool.shutdown(wait=False, cancel_futures=True)
 
 
-def _shares(sizes: dict[str, int]) -> Iterator[list[str]]:
+def _shares(sized: Iterable[tuple[str, int]]) -> Iterator[list[str]]:
     share: list[str] = []
     total = 0
-    for job, size in sizes.items():
+    for job, size in sized:
         share.append(job)
         total += size
         if total >= SHARE:

@@ -27,7 +27,7 @@ from roomspec.model.product import Trim
 from roomspec.model.wall import Corner, Finish
 
 
-class Side(Struct, frozen=True, cache_hash=True):
+class Side(Struct, frozen=True, cache_hash=True, gc=False):
     """How a lining ends along one side, and the `take` that this costs the run there (nanometres)."""
 
     kind: str

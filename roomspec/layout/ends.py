@@ -27,7 +27,7 @@ from roomspec.model.wall import Finish, Wall
 _UNTRIMMED = frozenset(("butted", "none"))
 
 
-class Meeting(Struct, frozen=True, cache_hash=True):
+class Meeting(Struct, frozen=True, cache_hash=True, gc=False):
     """The heights above the floor between which a run meets a neighbour's lining at its end."""
 
     low: int
@@ -35,7 +35,7 @@ class Meeting(Struct, frozen=True, cache_hash=True):
     side: Side
 
 
-class End(Struct, frozen=True, cache_hash=True):
+class End(Struct, frozen=True, cache_hash=True, gc=False):
     """One end of a run: `side` where nothing is met. `scribed` where the last strip is cut to an inside corner.
 
     `boxed` where a box stands in the corner: it is upright where the wall's end may not be.
@@ -140,15 +140,21 @@ def end_of(face: Face, mine: list[tuple[Finish, Rect]], edge: Side, on_left: boo
         return End(side.take, side)
     if isinstance(sideways, Side):
         return End(sideways.take, sideways)
+    return _at_faces(tuple([(finish, bottom, top) for finish, (_, _, bottom, top) in mine]), sideways or (), edge)
+
+
+@lru_cache(4096)
+def _at_faces(mine: tuple[tuple[Finish, int, int], ...], sideways: tuple[Beyond, ...], edge: Side) -> End:
+    """The end of a run whose finishes reach up there from and to heights; most corners of a house are the same few."""
     gap = mine[0][0].method.gap("ends")
     meetings = []
-    for finish, (_, _, bottom, top) in mine:
-        for beyond in sideways or ():
+    for finish, bottom, top in mine:
+        for beyond in sideways:
             for low, high, other in beyond.lined:
                 if bottom < high and low < top:
                     side = meet(finish, other, beyond.corner, beyond.butts, beyond.bears)
                     meetings.append(Meeting(max(bottom, low), min(top, high), side))
-    inside = "inside" in [beyond.corner.kind for beyond in sideways or ()]
+    inside = "inside" in [beyond.corner.kind for beyond in sideways]
     if not meetings:
         return End(edge.take + gap, edge, scribed=inside and edge.trim is None)
     take = max([meeting.side.take for meeting in meetings]) + (gap if inside else 0)

@@ -36,7 +36,7 @@ UPRIGHT = ("vertical", "crosswise")
 _ALL_FREE: tuple[tuple[bool, ...], tuple[tuple[Rect, ...], ...]] = ((True, True, True, True), ((), (), (), ()))
 
 
-class Part(Struct, frozen=True, cache_hash=True):
+class Part(Struct, frozen=True, cache_hash=True, gc=False):
     """What one finish gives to a run, after allowances. Heights are above the floor line; `top` None is the ceiling.
 
     `cuts` (left, right, bottom, top) are the allowances along those parts of its sides that join nothing.
@@ -54,7 +54,7 @@ class Part(Struct, frozen=True, cache_hash=True):
     """Likewise along its upper side."""
 
 
-class Run(Struct, frozen=True, cache_hash=True):
+class Run(Struct, frozen=True, cache_hash=True, gc=False):
     """A run before it is cut into pieces. `region` is its bounds after allowances, `strips` its widths across."""
 
     finishes: tuple[int, ...]

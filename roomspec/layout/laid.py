@@ -14,7 +14,7 @@ Ring = tuple[tuple[int, int], ...]
 """A closed outline as (x, y) vertices, the first not repeated."""
 
 
-class Line(Struct, frozen=True, cache_hash=True):
+class Line(Struct, frozen=True, cache_hash=True, gc=False):
     """A straight line on a face."""
 
     x0: int
@@ -23,7 +23,7 @@ class Line(Struct, frozen=True, cache_hash=True):
     y1: int
 
 
-class Piece(Struct, frozen=True, cache_hash=True):
+class Piece(Struct, frozen=True, cache_hash=True, gc=False):
     """One piece as it is cut and put up.
 
     `number` counts from 1 along the wall, on over the faces of its boxes, niches and hatches, or along the ceiling;
@@ -50,7 +50,7 @@ class Piece(Struct, frozen=True, cache_hash=True):
     """The face it lies on, as its lining's, or the reveal face it lines: `door head`, `window left jamb` ..."""
 
 
-class Joint(Struct, frozen=True, cache_hash=True):
+class Joint(Struct, frozen=True, cache_hash=True, gc=False):
     """A line where two pieces of one run meet: kind `long` (tongue and groove) or `end`.
 
     Pieces that a joint trim keeps apart meet along its middle.
@@ -60,7 +60,7 @@ class Joint(Struct, frozen=True, cache_hash=True):
     line: Line
 
 
-class Border(Struct, frozen=True, cache_hash=True):
+class Border(Struct, frozen=True, cache_hash=True, gc=False):
     """A line where a lining ends, how it is finished there, and what it meets.
 
     kind: start (floor), top, inside-corner, outside-corner, edge (free end, bare wall, another finish), opening,
@@ -81,7 +81,7 @@ class Border(Struct, frozen=True, cache_hash=True):
     """The index of the opening, obstacle, kept part or box in the wall, where the border is along one."""
 
 
-class Lining(Struct, frozen=True, cache_hash=True):
+class Lining(Struct, frozen=True, cache_hash=True, gc=False):
     """One run: the touching finishes of one product, method and direction on a wall (`finishes` are their indices)."""
 
     finishes: tuple[int, ...]
@@ -106,7 +106,7 @@ class Lining(Struct, frozen=True, cache_hash=True):
     """The face: wall, ceiling, `boxing front`, `niche back`, `hatch leaf` ..."""
 
 
-class FaceLayout(Struct, frozen=True, cache_hash=True):
+class FaceLayout(Struct, frozen=True, cache_hash=True, gc=False):
     """A face other than a wall's own front as laid; `as_wall` describes it as a wall of its own.
 
     `place` is labour's word for it: boxing, reveals, ceilings; "" for a hatch's leaf in a wall.
@@ -124,7 +124,7 @@ class FaceLayout(Struct, frozen=True, cache_hash=True):
     """What boxes hide of it: left, right, bottom, top; heights are above the floor line."""
 
 
-class WallLayout(Struct, frozen=True, cache_hash=True):
+class WallLayout(Struct, frozen=True, cache_hash=True, gc=False):
     """A wall as laid. `gross` is its face, `net` the face less openings, obstacles and boxes, in square nanometres."""
 
     name: str
@@ -137,7 +137,7 @@ class WallLayout(Struct, frozen=True, cache_hash=True):
     hidden: tuple[Rect, ...] = ()
 
 
-class CeilingLayout(Struct, frozen=True, cache_hash=True):
+class CeilingLayout(Struct, frozen=True, cache_hash=True, gc=False):
     """A ceiling as laid, with the leaves of its hatches."""
 
     name: str
@@ -145,7 +145,7 @@ class CeilingLayout(Struct, frozen=True, cache_hash=True):
     faces: tuple[FaceLayout, ...] = ()
 
 
-class Plan(Struct, frozen=True, cache_hash=True):
+class Plan(Struct, frozen=True, cache_hash=True, gc=False):
     """The room seen from above, on the floor's widths."""
 
     corners: tuple[tuple[int, int], ...]
@@ -159,7 +159,7 @@ class Plan(Struct, frozen=True, cache_hash=True):
     perimeter: int
 
 
-class RoomLayout(Struct, frozen=True, cache_hash=True):
+class RoomLayout(Struct, frozen=True, cache_hash=True, gc=False):
     """A room as laid: its plan, its walls and its ceilings, in the room's order."""
 
     plan: Plan

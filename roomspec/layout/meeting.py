@@ -17,7 +17,7 @@ SIDES = range(4)
 """left, right, bottom, top: the places of a rectangle; the opposite of each is its neighbour, `side ^ 1`."""
 
 
-class Met(Struct, frozen=True):
+class Met(Struct, frozen=True, gc=False):
     """For one finish the stretches that another bears, by side, and as rectangles without width or without height."""
 
     joined: tuple[tuple[Interval, ...], ...] = ((), (), (), ())

@@ -16,7 +16,7 @@ Stretch = tuple[int, int, Finish]
 """From and to along a side, and what lines the other face there."""
 
 
-class Beyond(Struct, frozen=True, cache_hash=True):
+class Beyond(Struct, frozen=True, cache_hash=True, gc=False):
     """A face that meets this one along a side: what lines it there, and the corner between the two.
 
     `butts`: this face's panels butt against the other's. `bears`: the corner's trim is counted on this face.
@@ -32,7 +32,7 @@ Sideways = tuple[Beyond, ...] | Side | None
 """What lies along one side: faces that are met, a side already known, or None where nothing special is met."""
 
 
-class Cover(Struct, frozen=True, cache_hash=True):
+class Cover(Struct, frozen=True, cache_hash=True, gc=False):
     """A box that stands against a face: left, right, bottom, top of what it hides; heights are above the floor line.
 
     `sides` are the box's own faces left, right, below and above; None where it shows none (at the floor, in a corner).
@@ -47,7 +47,7 @@ class Cover(Struct, frozen=True, cache_hash=True):
     to_ceiling: bool
 
 
-class Face(Struct, frozen=True, cache_hash=True):
+class Face(Struct, frozen=True, cache_hash=True, gc=False):
     """One face to be lined, as a wall of its own.
 
     `where` names it on its wall (`wall`, `boxing front`, `niche back`, `hatch leaf`, `ceiling`), `place` is the word

@@ -7,20 +7,10 @@ from msgspec import Struct
 
 from roomspec.diagnostics.diagnostic import Origin
 from roomspec.names.kinds import USED
-from roomspec.syntax.tree import Block, Node, Statement, Word
+from roomspec.syntax.tree import Block, Node, Word
 
-NAMING = (
-    "room",
-    "rooms",
-    "labour",
-    "finish",
-    "glue",
-    "seal",
-    "battens",
-    "screw",
-    "fix",
-    "behind",
-    "trimming",
+NAMING = frozenset(
+    ("room", "rooms", "labour", "finish", "glue", "seal", "battens", "screw", "fix", "behind", "trimming")
 )
 """The statements that may use a name; the others are not looked through."""
 
@@ -36,27 +26,17 @@ class Use(Struct, frozen=True, cache_hash=True, gc=False):
 
 @lru_cache(4096)
 def uses(block: Block) -> tuple[Use, ...]:
-    """The names that a block and its parts use."""
+    """The names that a block and its parts use, in the order written."""
     return tuple(_uses(block))
 
 
-@lru_cache(4096)
-def by_kind(block: Block) -> dict[str, tuple[Statement, ...]]:
-    """The block's heading, its lines and those of its parts, by kind of statement; in the order written."""
-    found: dict[str, list[Statement]] = {}
+def _uses(block: Block) -> Iterator[Use]:
     for part in (block, *block.parts):
         for statement in (part.head, *part.lines):
-            found.setdefault(statement.node.kind, []).append(statement)
-    return {kind: tuple(statements) for kind, statements in found.items()}
-
-
-def _uses(block: Block) -> Iterator[Use]:
-    found = by_kind(block)
-    for statement_kind in NAMING:
-        for statement in found.get(statement_kind, ()):
-            for kind, word in _named(statement.node):
-                at = Origin(block.key, statement.line, word.start, word.end)
-                yield Use(kind, word.text, statement_kind, at)
+            if statement.node.kind in NAMING:
+                for kind, word in _named(statement.node):
+                    at = Origin(block.key, statement.line, word.start, word.end)
+                    yield Use(kind, word.text, statement.node.kind, at)
 
 
 @lru_cache(16384)

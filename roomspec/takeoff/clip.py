@@ -21,7 +21,7 @@ Span = tuple[Fraction, Fraction]
 ALL: Span = (Fraction(0), Fraction(1))
 
 
-class Box(Struct, frozen=True, cache_hash=True):
+class Box(Struct, frozen=True, cache_hash=True, gc=False):
     """An upright rectangle; it holds its own edges."""
 
     left: int

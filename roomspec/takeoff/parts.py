@@ -16,7 +16,7 @@ from roomspec.takeoff.ground import area_in, spans_in
 Kind = TypeVar("Kind")
 
 
-class Part(Struct, Generic[Kind], frozen=True):
+class Part(Struct, Generic[Kind], frozen=True, gc=False):
     """A rectangle of a face and what holds there."""
 
     box: Box

@@ -68,6 +68,10 @@ method glued
 )
 def mitre_not_possible(facts: RoomFacts) -> Iterator[Finding]:
     """Each mitred corner and reveal of each run."""
+    walls = facts.room.walls
+    # Where every panel and every corner may be mitred, no run need be looked at.
+    if all(wall.corner.angle >= SHARPEST and all(one.panel.mitre for one in wall.finishes) for wall in walls):
+        return
     for index, (wall, runs) in enumerate(zip(facts.room.walls, facts.runs(), strict=True)):
         for run in runs:
             mitred = [meet for meet in meets_of(facts.room, index, run) if meet.side.treatment == "mitred"]

@@ -63,16 +63,19 @@ def dimension_unconfirmed(facts: RoomFacts) -> Iterator[Finding]:
 
 def _unconfirmed(room: Room, units: str) -> Iterator[tuple[str, Path]]:
     for wall in room.walls:
-        path = ("wall", wall.name)
         if not wall.confirmed:
-            yield f"wall {wall.name} ({figure_text(wall.width, units)} wide)", (*path, "confirmed")
+            yield f"wall {wall.name} ({figure_text(wall.width, units)} wide)", ("wall", wall.name, "confirmed")
         if not wall.height_confirmed:
-            yield f"the height of wall {wall.name}", (*path, "top")
-        for field in ("openings", "obstacles", "boxing"):
-            for at, part in enumerate(getattr(wall, field)):
-                if not part.confirmed:
-                    kind = "boxing" if field == "boxing" else part.kind
-                    yield f"the {kind} of wall {wall.name}", (*path, field, at)
+            yield f"the height of wall {wall.name}", ("wall", wall.name, "top")
+        for at, opening in enumerate(wall.openings):
+            if not opening.confirmed:
+                yield f"the {opening.kind} of wall {wall.name}", ("wall", wall.name, "openings", at)
+        for at, obstacle in enumerate(wall.obstacles):
+            if not obstacle.confirmed:
+                yield f"the {obstacle.kind} of wall {wall.name}", ("wall", wall.name, "obstacles", at)
+        for at, box in enumerate(wall.boxing):
+            if not box.confirmed:
+                yield f"the boxing of wall {wall.name}", ("wall", wall.name, "boxing", at)
     for ceiling in room.ceilings:
         if not ceiling.confirmed:
             yield f"ceiling {ceiling.name}", ("ceiling", ceiling.name, "confirmed")

@@ -52,7 +52,8 @@ panel ash-plank "Ash print, plank"
 def panel_not_for_wet(facts: RoomFacts) -> Iterator[Finding]:
     """Hold the exposure of each part of a finish against what its panel is made for, where the maker says it."""
     for kind, face in lined_faces(facts.room):
-        if not face.wet:
+        most = max([_WETTER[wet.exposure] for wet in face.wet], default=0)
+        if all(finish.panel.wet is None or _WETTER[finish.panel.wet] >= most for finish in face.finishes):
             continue
         parts = divide(((wet.region, wet.exposure) for wet in face.wet), "dry")
         for at, finish in enumerate(face.finishes):
