@@ -15,7 +15,7 @@ WORDS = {
     "openings": "a door, a window or the like",
     "several openings": "a face with two of them",
     "obstacles": "what stands against a wall, or a box",
-    "boxing": "a wall with two boxes",
+    "boxing": "two boxes",
     "rise": "a floor that is not level",
     "ceiling": "a ceiling",
     "diagonals": "a measured diagonal",
@@ -73,7 +73,7 @@ def present(room: Room) -> frozenset[str]:
         if wall.corner.kind == "outside":
             found.add("outside")
         if wall.obstacles or wall.boxing:
-            found.update(("obstacles", "boxing") if len(wall.boxing) > 1 else ("obstacles",))
+            found.add("obstacles")
         if len(wall.floor) > 2 or wall.floor[0][1] != wall.floor[-1][1]:
             found.add("rise")
         if wall.obstacles:
@@ -81,6 +81,8 @@ def present(room: Room) -> frozenset[str]:
         if wall.boxing:
             found.add("bare edge")
         _of_face(wall, max([y for _, y in wall.top], default=0), found)
+    if sum(len(wall.boxing) for wall in room.walls) > 1:
+        found.add("boxing")
     if room.ceilings:
         found.add("ceiling")
     for ceiling in room.ceilings:

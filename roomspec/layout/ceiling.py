@@ -19,7 +19,7 @@ from roomspec.layout.deduct import less
 from roomspec.layout.laid import Ring
 from roomspec.layout.plane import CEILING, Face
 from roomspec.layout.room_plan import closure_limit, plan_room
-from roomspec.layout.slabs import Slab, between
+from roomspec.layout.slabs import Slab, area, between
 from roomspec.model.room import Room
 from roomspec.model.shape import Region, SetOut, level
 from roomspec.model.wall import Ceiling, Wall
@@ -79,6 +79,14 @@ def outside_of(plan: Ring, take: int, label: int) -> list[Slab]:
         return []
     width, depth = max(x for x, _ in plan), max(y for _, y in plan)
     return less([(0, width, 0, 0, depth, depth, label, label)], _slabs(_inwards(plan, take), label))
+
+
+def lies_on(face: Face, left: int, right: int, bottom: int, top: int) -> bool:
+    """True where a rectangle lies wholly within the outline of a ceiling's face."""
+    if left < 0 or right > face.wall.width or bottom < 0 or top > face.wall.top[0][1]:
+        return False
+    whole: list[Slab] = [(left, right, bottom, bottom, top, top, 0, 0)]
+    return not face.plan or area(less(whole, outside_of(face.plan, 0, 0))) == area(whole)
 
 
 def _inwards(ring: Ring, take: int) -> Ring:

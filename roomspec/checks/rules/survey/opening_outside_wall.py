@@ -6,6 +6,7 @@ from roomspec.checks.facts import RoomFacts
 from roomspec.checks.finding import Finding
 from roomspec.checks.profile import lowest
 from roomspec.checks.record import COMMON_PRACTICE, Check, finds
+from roomspec.layout.ceiling import ceiling_face, lies_on
 from roomspec.model.wall import Opening, Wall
 from roomspec.quantities.in_units import figure_text, length_text
 from roomspec.quantities.length import MM
@@ -18,7 +19,7 @@ from roomspec.quantities.length import MM
         severity="error",
         scope="room",
         needs=("openings",),
-        summary="an opening reaches beyond its wall's ends, or over its ceiling line",
+        summary="an opening reaches beyond its wall's ends, over its ceiling line, or beyond its ceiling",
         why=(
             "An opening that does not fit its wall means that one of the two was measured or written wrongly. Whatever"
             " is cut around it will not fit."
@@ -42,7 +43,7 @@ room 1 "Bedroom"
     )
 )
 def opening_outside_wall(facts: RoomFacts) -> Iterator[Finding]:
-    """Hold each opening against the wall's ends and its top line."""
+    """Hold each opening against the wall's ends and its top line, or the ceiling's outline."""
     units = facts.terms.units
     for wall in facts.room.walls:
         for at, opening in enumerate(wall.openings):
@@ -53,6 +54,27 @@ def opening_outside_wall(facts: RoomFacts) -> Iterator[Finding]:
                     message=f"the {opening.kind} reaches {beyond}",
                     help="check its size and place; `at` is measured from the wall's left end to its left edge",
                     about=(f"wall {wall.name}",),
+                )
+    yield from _of_ceilings(facts)
+
+
+def _of_ceilings(facts: RoomFacts) -> Iterator[Finding]:
+    units = facts.terms.units
+    for ceiling in facts.room.ceilings:
+        if not ceiling.openings or (ceiling.width is None and facts.room.incomplete):
+            continue
+        face = ceiling_face(facts.room, ceiling)
+        if face.trouble:
+            continue
+        size = f"{figure_text(face.wall.width, units)} x {figure_text(face.wall.top[0][1], units)}"
+        outline = "the room's plan" if ceiling.width is None else f"{size} in all"
+        for at, opening in enumerate(face.wall.openings):
+            if not lies_on(face, opening.x, opening.right, opening.sill, opening.top):
+                yield Finding(
+                    at=facts.here(("ceiling", ceiling.name, "openings", at)),
+                    message=f"the {opening.kind} reaches beyond ceiling {ceiling.name}, which is {outline}",
+                    help="check its size and place; `at` is measured along the ceiling's first side, `up` across it",
+                    about=(f"ceiling {ceiling.name}",),
                 )
 
 

@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from roomspec.checks.facts import RoomFacts
 from roomspec.checks.finding import Finding
 from roomspec.checks.record import COMMON_PRACTICE, Check, finds
+from roomspec.layout.ceiling import ceiling_face, lies_on
 from roomspec.layout.slabs import height_at
 from roomspec.model.wall import Ceiling, Wall, WallPoint
 from roomspec.quantities.in_units import figure_text, length_text
@@ -45,8 +46,11 @@ def point_outside_wall(facts: RoomFacts) -> Iterator[Finding]:
     faces: list[tuple[str, Wall | Ceiling]] = [("wall", wall) for wall in facts.room.walls]
     faces += (("ceiling", ceiling) for ceiling in facts.room.ceilings)
     for kind, face in faces:
+        off_plan = _off_plan(facts, face) if isinstance(face, Ceiling) and face.points else frozenset()
         for at, point in enumerate(face.points):
             beyond = _beyond(face, point, f"{kind} {face.name}", units)
+            if not beyond and at in off_plan:
+                beyond = f"beyond {kind} {face.name}, which is the room's plan"
             if beyond:
                 yield Finding(
                     at=facts.here((kind, face.name, "points", at)),
@@ -56,10 +60,23 @@ def point_outside_wall(facts: RoomFacts) -> Iterator[Finding]:
                 )
 
 
+def _off_plan(facts: RoomFacts, ceiling: Ceiling) -> frozenset[int]:
+    """Which points of a ceiling that is the room's own plan lie beyond it; none where no plan closes."""
+    if ceiling.width is not None or facts.room.incomplete:
+        return frozenset()
+    face = ceiling_face(facts.room, ceiling)
+    found = frozenset(
+        at
+        for at, point in enumerate(face.wall.points)
+        if not any(lies_on(face, x, x + 1, y, y + 1) for x in (point.x - 1, point.x) for y in (point.up - 1, point.up))
+    )
+    return frozenset() if face.trouble else found
+
+
 def _beyond(face: Wall | Ceiling, point: WallPoint, name: str, units: str) -> str:
     """How far it lies beyond the face, with the figures; empty where it does not.
 
-    Of a ceiling that is the room's own plan only the sides at 0 are known.
+    Of a ceiling that is the room's own plan only the sides at 0 are held here.
     """
     # Out of plumb, the larger width: what is over it is over it at every height.
     width = max(face.width, face.width_top) if isinstance(face, Wall) else face.width
