@@ -1,6 +1,7 @@
 """An editor that forgets nothing: it edits files, on disk and open, and knows what the server says of each."""
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
+from contextlib import contextmanager
 from pathlib import Path
 from typing import Any
 
@@ -88,6 +89,17 @@ class Editor:
             self._watched((path, DELETED), (new, CREATED))
         if text is not None:
             self.open(new, text)
+
+    @contextmanager
+    def at_once(self) -> Iterator[None]:
+        """Send all that is done meanwhile in one go, so that the server has no time between."""
+        write, said = self.client.write, []
+        self.client.write = said.append  # type: ignore[method-assign]
+        try:
+            yield
+        finally:
+            self.client.write = write  # type: ignore[method-assign]
+            write(b"".join(said))
 
     def ask(self, method: str, path: str, **more: Any) -> Any:
         """A request about a file; the answer, error or not."""

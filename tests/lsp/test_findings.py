@@ -210,8 +210,11 @@ def test_places_are_those_of_the_last_text_where_a_file_opens_with_another(tmp_p
     editor = Editor(tmp_path)
     try:
         before = editor.told()
-        editor.open("roomspec.toml", "bas")
-        editor.become("roomspec.toml", 'baseline = "known.json"\n')
+        editor.open("roomspec.toml")
+        editor.close("roomspec.toml")
+        with editor.at_once():
+            editor.open("roomspec.toml", "bas")
+            editor.become("roomspec.toml", 'baseline = "known.json"\n')
         assert editor.told() == before
     finally:
         editor.client.kill()
