@@ -8,6 +8,8 @@ from roomspec.checks.finding import Finding
 from roomspec.checks.lined import lined_faces, named, one
 from roomspec.checks.record import COMMON_PRACTICE, Check, finds
 from roomspec.diagnostics.diagnostic import Related
+from roomspec.layout.laid import RoomLayout
+from roomspec.model.product import Panel
 from roomspec.quantities.in_units import figure_text, length_text
 
 
@@ -61,19 +63,16 @@ def too_long_to_get_in(facts: RoomFacts) -> Iterator[Finding]:
     for panel in sorted(used, key=lambda panel: panel.name):
         if panel.length <= access:
             continue
-        pieces: dict[str, int] = {}
-        for wall in facts.layout().walls:
-            lengths = [piece.length for lining in wall.linings if lining.panel == panel for piece in lining.pieces]
-            if lengths:
-                pieces[wall.name] = max(lengths)
-        if not pieces:
+        pieces = _longest(facts.layout(), panel)
+        longest = max(pieces.values(), default=0)
+        # Lengths that can be got in are chosen before others (`access`), so only a piece can be too long for them.
+        if not longest or (longest <= access and any(stock.length <= access for stock in panel.stocks)):
             continue
-        walls = [("wall", name) for name, length in pieces.items() if length > access]
-        longest = max(pieces.values())
+        walls = [face for face, length in pieces.items() if length > access]
         if walls:
             message = f"{named(walls)}: pieces of {panel.name} are up to {length_text(longest, units)} long"
         else:
-            walls = [("wall", name) for name in pieces]
+            walls = list(pieces)
             message = (
                 f"{panel.name} is {length_text(panel.length, units)} long, its longest piece here"
                 f" {figure_text(longest, units)}"
@@ -88,3 +87,16 @@ def too_long_to_get_in(facts: RoomFacts) -> Iterator[Finding]:
             related=tuple(Related("its finish", facts.here((*wall, "finishes"))) for wall in walls[:4]),
             severity="" if longest > access else "hint",
         )
+
+
+def _longest(laid: RoomLayout, panel: Panel) -> dict[tuple[str, str], int]:
+    """The longest piece of a panel on each wall and each ceiling that has any, with their boxes, niches and hatches."""
+    faces = [(("wall", wall.name), wall.linings, wall.faces) for wall in laid.walls]
+    faces += [(("ceiling", over.name), over.own.linings, over.faces) for over in laid.ceilings]
+    found: dict[tuple[str, str], int] = {}
+    for name, own, others in faces:
+        linings = (*own, *(lining for face in others for lining in face.linings))
+        lengths = [piece.length for lining in linings if lining.panel == panel for piece in lining.pieces]
+        if lengths:
+            found[name] = max(lengths)
+    return found
