@@ -85,6 +85,8 @@ def _within(sources: tuple[Source, ...], rest: Path) -> tuple[Origin, bool]:
         whole = 0 <= rest[0] < len(sources)
         source = sources[rest[0]] if whole else source
         rest = rest[1:]
+    if not rest:
+        return source.place(), whole
     found: Node | Word = source.node
     for place, step in enumerate(rest):
         if isinstance(step, int):
@@ -102,13 +104,16 @@ def _within(sources: tuple[Source, ...], rest: Path) -> tuple[Origin, bool]:
 
 def _parts(node: Node, name: str) -> tuple[Node | Word, ...]:
     """The parts that go by the name, or by the grammar's names for it."""
-    found = (_called(node, wanted) for wanted in (name, *_PARTS.get(name, ())))
-    return next((parts for parts in found if parts), ())
+    found = _called(node, name)
+    for other in _PARTS.get(name, ()):
+        found = found or _called(node, other)
+    return found
 
 
 def _called(node: Node, name: str) -> tuple[Node | Word, ...]:
     """The parts of one name in the node itself or, failing that, in the first of its parts that has any."""
-    here = [part for part in node.parts if (part.kind if isinstance(part, Node) else part.type.lower()) == name]
+    terminal = name.upper()
+    here = [part for part in node.parts if (part.kind == name if isinstance(part, Node) else part.type == terminal)]
     if here:
         return tuple(here)
     for part in node.parts:
