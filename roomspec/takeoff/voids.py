@@ -67,7 +67,10 @@ class Void(Struct, frozen=True, cache_hash=True):
 
 
 def voids_of(wall: Wall, with_surround: bool, hidden: Sequence[Rect] = ()) -> tuple[Void, ...]:
-    """The wall's openings, grown by a kept architrave where asked, what stands against it, and what boxes hide."""
+    """The wall's openings, grown by a kept architrave where asked, what stands against it, and what boxes hide.
+
+    What lies within a box's outline is the box's own.
+    """
     grown = wall.keep("architrave") if with_surround else 0
     openings = (
         Void(
@@ -79,8 +82,12 @@ def voids_of(wall: Wall, with_surround: bool, hidden: Sequence[Rect] = ()) -> tu
         for opening in wall.openings
     )
     obstacles = (_standing(wall, thing) for thing in wall.obstacles)
-    boxes = (Void("boxing", Box(*rect), always=True) for rect in hidden)
-    return (*openings, *obstacles, *boxes)
+    boxes = tuple(
+        Void("boxing", _placed(wall, left, right, bottom, top - bottom), always=True)
+        for left, right, bottom, top in hidden
+    )
+    own = (void for void in (*openings, *obstacles) if all(box.box.common(void.box) != void.box for box in boxes))
+    return (*own, *boxes)
 
 
 def one_opening(void: Void, voids: Sequence[Void]) -> list[Void]:

@@ -222,3 +222,28 @@ def test_a_bare_wall_s_box_is_bare() -> None:
     """A box is lined as its wall is."""
     made = estimate("room r\n  height 2400\n  wall a 3000\n    bare\n    boxing 500 x 900 at 1000 deep 200\n")
     assert wall_of(made).faces == ()
+
+
+def test_a_hatch_in_a_box_is_no_hole_in_the_wall_behind() -> None:
+    """7.20 less the box's 1.20 on the wall; 1.20 less the hatch's 0.16 on the front."""
+    made = estimate(
+        ROOM.format("1000 x 1200 at 500 deep 150\n    hatch 400 x 400 at 700 up 400", "plain", "vertical"),
+        CATALOGUE,
+    )
+    taken = made.taken.rooms[0].walls[0]
+    assert taken.measured.area == wall_of(made).net == 6 * SQUARE_METRE
+    front = next(face for face in taken.faces if face.where == "boxing front")
+    assert front.measured.area == Decimal("1.04") * SQUARE_METRE
+
+
+def test_a_box_on_a_rising_floor_is_measured_where_it_stands() -> None:
+    """It hides 500 x 900 on average of the wall: 7.20 less 0.45; its ends are 925 and 875 high by 200."""
+    made = estimate(
+        "room r\n  height 2400\n  wall a 3000\n    floor 0 to 300\n"
+        "    boxing 500 x 900 at 1000 deep 200\n    finish board by plain vertical\n"
+    )
+    taken = made.taken.rooms[0].walls[0]
+    assert taken.measured.area == wall_of(made).net == Decimal("6.75") * SQUARE_METRE
+    ends = {face.where: face.measured.area for face in taken.faces}
+    assert ends["boxing left end"] == Decimal("0.185") * SQUARE_METRE
+    assert ends["boxing right end"] == Decimal("0.175") * SQUARE_METRE
