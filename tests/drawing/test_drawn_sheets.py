@@ -126,6 +126,20 @@ def test_texts_of_the_job_are_texts_of_the_drawing():
     assert not [one for one in drawings if "<script" in one.svg or "<b>" in one.svg]
 
 
+def test_a_box_s_table_says_what_its_sizes_are_and_how_it_is_fixed():
+    """The heading ends with its last word in the column; a method without a title goes by its name."""
+    made = snapshot_of(
+        'job j\n  use "catalogue.room"\nroom r\n  height 2400\n  on masonry\n  wall a 3000\n'
+        "    boxing 3000 x 300 at 0 sill 2100 deep 250\n    finish limestone-long by bare vertical\n"
+        "method bare\n  glue grab bead 8 every 100\n"
+    ).estimate()
+    told = [
+        text.words.strip() for one in draw_job(made, 0) for text in texts_of(parsed(one.svg)) if text.kind == "table"
+    ]
+    assert "Boxing front: length × width" in told
+    assert "upright, bare" in " ".join(told)
+
+
 @pytest.mark.parametrize(
     ("text", "told"),
     [('a<b>&"c', "a&lt;b&gt;&amp;&quot;c"), ("\x00\x1f\ud800\uffff", "\ufffd" * 4), ("é × ½", "é × ½")],

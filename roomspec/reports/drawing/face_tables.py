@@ -40,7 +40,11 @@ def trim_block(views: Sequence[FaceView], names: Mapping[Trim, str], units: str)
 def lining_rows(views: Sequence[FaceView]) -> Block:
     """What lies on each of some faces, faces that are alike together."""
     told = _alike(
-        (f"{one.laid.panel.title or one.laid.panel.name}, {_way(one)}, {one.laid.method.title}", view.title)
+        (
+            f"{one.laid.panel.title or one.laid.panel.name}, {_way(one)},"
+            f" {one.laid.method.title or one.laid.method.name}",
+            view.title,
+        )
         for view in views
         for one in view.linings
     )

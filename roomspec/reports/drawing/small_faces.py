@@ -131,12 +131,18 @@ def _draw(
     if isinstance(face, FaceView):
         made = draw_face(face, plot, names, units, crowd)
         blocks = tuple(
-            Block(f"{face.title}: {block.heading[:1].lower()}{block.heading[1:]}", block.rows, block.widths)
+            Block(f"{face.title}: {_begun_small(block.heading)}", block.rows, block.widths)
             for block in own_blocks(face, made, units)
         )
         return made.drawn + title, blocks
     drawn, blocks = _draw_reveal(face, plot, units, crowd)
     return drawn + title, blocks
+
+
+def _begun_small(heading: str) -> str:
+    """A heading after a face's name, without what the column has no room for."""
+    rest = heading.removeprefix("Pieces: ")
+    return rest[:1].lower() + rest[1:]
 
 
 def _draw_reveal(reveal: Reveal, plot: Plot, units: str, crowd: Crowd) -> tuple[Drawn, tuple[Block, ...]]:
