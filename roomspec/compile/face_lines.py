@@ -5,7 +5,7 @@ from decimal import Decimal
 from msgspec import Struct
 
 from roomspec.compile.amounts import BESIDE, HEIGHT, METRES, SMALL, WALL, length, number_in
-from roomspec.compile.parts import child, children, choice, has, quoted, span, word, words
+from roomspec.compile.parts import child, choice, has, quoted, span, word, words
 from roomspec.compile.reading import Fact, Line, Reader, complain
 from roomspec.compile.regions import along, at, confirmed, dimension, region
 from roomspec.model.wall import Corner, Flatness, Keep, Layer, Removal, Studs, Substrate, Surface, Upstand, Wet
@@ -23,11 +23,11 @@ class Rise(Struct, frozen=True, gc=False):
 
 
 def _height(line: Line) -> tuple[Fact, ...]:
-    own = child(line.node, "dimension")
+    own = line.part("dimension")
     ends = word(line.node, "LENGTH")
     start = dimension(line, own, "a height", HEIGHT, 0)
     end = length(line, ends, "a height", 0, HEIGHT, True) if ends is not None else start
-    top = child(line.node, "peak")
+    top = line.part("peak")
     peak = None
     if top is not None:
         high, place = words(top, "LENGTH")
@@ -45,7 +45,7 @@ def _height(line: Line) -> tuple[Fact, ...]:
 
 
 def _floor(line: Line) -> tuple[Fact, ...]:
-    own = child(line.node, "dimension")
+    own = line.part("dimension")
     start = dimension(line, own, "a floor", HEIGHT, -HEIGHT)
     end = length(line, word(line.node, "LENGTH"), "a floor", -HEIGHT, HEIGHT, True)
     if start is None or end is None:
@@ -55,12 +55,12 @@ def _floor(line: Line) -> tuple[Fact, ...]:
 
 def _risen(line: Line, field: str, rise: Rise) -> tuple[Fact, ...]:
     """The fact, unless it is for a part of the wall that cannot be."""
-    return (Fact(field, rise),) if rise.along is not None or child(line.node, "along") is None else ()
+    return (Fact(field, rise),) if rise.along is not None or line.part("along") is None else ()
 
 
 def _on(line: Line) -> tuple[Fact, ...]:
     layers = []
-    for layer in children(line.node, "layer"):
+    for layer in line.all("layer"):
         weighs = number_in(line, word(layer, "WEIGHT"), "WEIGHT", "a weight", Decimal(0), 1000)
         layers.append(Layer(choice(child(layer, "substrate")), weighs))
     where = region(line)
@@ -69,7 +69,7 @@ def _on(line: Line) -> tuple[Fact, ...]:
 
 def _surface(line: Line) -> tuple[Fact, ...]:
     where = region(line)
-    return (Fact("surfaces", Surface(choice(child(line.node, "condition")), where)),) if where is not None else ()
+    return (Fact("surfaces", Surface(choice(line.part("condition")), where)),) if where is not None else ()
 
 
 def _flat(line: Line) -> tuple[Fact, ...]:
@@ -87,14 +87,14 @@ def _flat(line: Line) -> tuple[Fact, ...]:
 
 def _studs(line: Line) -> tuple[Fact, ...]:
     every = length(line, word(line.node, "LENGTH"), "a spacing of studs", BESIDE, SMALL)
-    direction = choice(child(line.node, "orientation")) or "vertical"
+    direction = choice(line.part("orientation")) or "vertical"
     where = region(line)
     return (Fact("studs", Studs(every, direction, where)),) if every is not None and where is not None else ()
 
 
 def _wet(line: Line) -> tuple[Fact, ...]:
     where = region(line)
-    return (Fact("wet", Wet(choice(child(line.node, "exposure")), where)),) if where is not None else ()
+    return (Fact("wet", Wet(choice(line.part("exposure")), where)),) if where is not None else ()
 
 
 def _flag(field: str) -> Reader:
@@ -126,7 +126,7 @@ def _joints(line: Line) -> tuple[Fact, ...]:
 
 def _keep(line: Line) -> tuple[Fact, ...]:
     size = length(line, word(line.node, "LENGTH"), "a kept trim", 1, METRES)
-    return () if size is None else (Fact("keeps", Keep(choice(child(line.node, "kept")), size)),)
+    return () if size is None else (Fact("keeps", Keep(choice(line.part("kept")), size)),)
 
 
 def _upstand(line: Line) -> tuple[Fact, ...]:
@@ -141,14 +141,14 @@ def _upstand(line: Line) -> tuple[Fact, ...]:
 
 
 def _remove(line: Line) -> tuple[Fact, ...]:
-    kept = child(line.node, "kept")
-    what = choice(kept or child(line.node, "substrate") or child(line.node, "covering"))
+    kept = line.part("kept")
+    what = choice(kept or line.part("substrate") or line.part("covering"))
     label = quoted(line.node)
     if not what:
         what = "radiator" if has(line.node, "radiator") else label
     found = word(line.node, "LENGTH")
     size = length(line, found, f"a {what}", 1, METRES) if found is not None else None
-    place = at(line) if child(line.node, "at") is not None else None
+    place = at(line) if line.part("at") is not None else None
     where = region(line)
     if where is None:
         return ()

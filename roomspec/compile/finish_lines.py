@@ -45,7 +45,7 @@ def _finish(line: Line) -> tuple[Fact, ...]:
 
 def _direction(line: Line) -> str:
     """On a wall vertical or horizontal, on a ceiling lengthwise or crosswise; the other face's words are put right."""
-    node = child(line.node, "direction")
+    node = line.part("direction")
     said = choice(node)
     wanted = _INSTEAD["ceiling" if line.table == "ceiling" else "wall"].get(said)
     if node is None or wanted is None:

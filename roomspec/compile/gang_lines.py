@@ -3,7 +3,7 @@
 from decimal import Decimal
 
 from roomspec.compile.amounts import MOST_MONEY, number_in, sound, within
-from roomspec.compile.parts import child, every_word, has, quoted, word
+from roomspec.compile.parts import every_word, has, quoted, word
 from roomspec.compile.product_lines import note
 from roomspec.compile.reading import Fact, Line, Reader, complain
 from roomspec.model.method import Takes
@@ -31,7 +31,7 @@ def _rate(line: Line) -> tuple[Fact, ...]:
 
 
 def _takes(line: Line) -> tuple[Fact, ...]:
-    found, task = word(line.node, "LABOUR"), child(line.node, "task")
+    found, task = word(line.node, "LABOUR"), line.part("task")
     read = sound(line, found, read_labour(found.text)) if found is not None else None
     if found is None or read is None or task is None:
         return ()

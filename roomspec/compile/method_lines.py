@@ -3,7 +3,7 @@
 from msgspec import Struct
 
 from roomspec.compile.amounts import BESIDE, SMALL, length, number
-from roomspec.compile.parts import child, children, choice, has, word, words
+from roomspec.compile.parts import child, choice, has, word, words
 from roomspec.compile.product_lines import note
 from roomspec.compile.reading import Fact, Line, Reader, complain
 from roomspec.model.method import Gap, More
@@ -62,16 +62,16 @@ def _glue(line: Line) -> tuple[Fact, ...]:
 
 def _more(line: Line) -> tuple[Fact, ...]:
     percent = number(line, "PERCENT", "a percentage", 0, 1000)
-    return () if percent is None else (Fact("more", More(percent, choice(child(line.node, "substrate")))),)
+    return () if percent is None else (Fact("more", More(percent, choice(line.part("substrate")))),)
 
 
 def _seal(line: Line) -> tuple[Fact, ...]:
     for rule, shape in (("bead", "bead"), ("fillet", "fillet"), ("joint_fill", "joint")):
-        section = child(line.node, rule)
+        section = line.part(rule)
         if section is None:
             continue
         sizes = tuple(length(line, found, f"a {shape}", THINNEST, BEAD) for found in words(section, "LENGTH"))
-        places = tuple(choice(place) for place in children(line.node, "seal_place"))
+        places = tuple(choice(place) for place in line.all("seal_place"))
         a, b = sizes[0], sizes[-1]
         if a is not None and b is not None:
             name = _name(line.node, "SEALANT_NAME")
@@ -81,7 +81,7 @@ def _seal(line: Line) -> tuple[Fact, ...]:
 
 def _battens(line: Line) -> tuple[Fact, ...]:
     found = []
-    for layer in children(line.node, "batten_layer"):
+    for layer in line.all("batten_layer"):
         every = length(line, word(layer, "LENGTH"), "a spacing of battens", BESIDE, SMALL)
         if every is None:
             return ()
@@ -117,7 +117,7 @@ def _gap(line: Line) -> tuple[Fact, ...]:
 
 def _trimming(line: Line) -> tuple[Fact, ...]:
     """A trim by its name, or how a corner goes without one."""
-    role = choice(child(line.node, "trim_role"))
+    role = choice(line.part("trim_role"))
     field = role.replace("-", "_")
     name = word(line.node, "TRIM_NAME")
     if name is not None:

@@ -1,7 +1,7 @@
 """The lines for what a wall has in it and against it: openings, obstacles, boxing, points."""
 
 from roomspec.compile.amounts import HEIGHT, SMALL, length, number_in
-from roomspec.compile.parts import child, children, choice, quoted, span, word
+from roomspec.compile.parts import choice, quoted, span, word
 from roomspec.compile.reading import Fact, Line, Reader, complain, lacks
 from roomspec.compile.regions import at, part, size
 from roomspec.model.wall import Boxing, Obstacle, Opening, WallPoint
@@ -17,11 +17,11 @@ def _opening(line: Line) -> tuple[Fact, ...]:
     said = _sill(line)
     sill = length(line, said, "a sill", 0, HEIGHT, True) if said is not None else 0
     reveal, deep = part(line, "reveal", "a reveal", 1), part(line, "deep", "a depth", 1)
-    lined, panelled = _lined(line), child(line.node, "panelled") is not None
+    lined, panelled = _lined(line), line.part("panelled") is not None
     if said is None and kind in OFF_THE_FLOOR:
         lacks(line, "sill", "how high its sill is", " sill 0", "put it on the floor: `sill 0`")
         return ()
-    if kind == "niche" and child(line.node, "deep") is None:
+    if kind == "niche" and line.part("deep") is None:
         lacks(line, "deep", "how deep it is")
         return ()
     if measured is None or place is None or sill is None or (kind == "niche" and deep is None):
@@ -33,15 +33,15 @@ def _opening(line: Line) -> tuple[Fact, ...]:
 
 def _sill(line: Line) -> Word | None:
     """The word that says how high the opening begins; a hatch or a void may say `up` for it."""
-    said = [word(node, "LENGTH") for kind in ("sill", "up") for node in children(line.node, kind)]
+    said = [word(node, "LENGTH") for kind in ("sill", "up") for node in line.all(kind)]
     return next((found for found in said if found is not None), None) if said else None
 
 
 def _lined(line: Line) -> tuple[str, ...]:
     """The lined faces; where none is named jambs and head, and a niche's sill. Named without `lined`, a slip."""
-    named = list(children(line.node, "face"))
-    named += [sill for sill in children(line.node, "sill") if word(sill, "LENGTH") is None]
-    if child(line.node, "lined") is not None:
+    named = list(line.all("face"))
+    named += [sill for sill in line.all("sill") if word(sill, "LENGTH") is None]
+    if line.part("lined") is not None:
         faces = {choice(face) for face in named}
         usual = ("head", "jambs", "sill") if line.node.kind == "niche" else ("head", "jambs")
         return tuple(face for face in ("head", "jambs", "sill") if face in faces) or usual
@@ -67,7 +67,7 @@ def _obstacle(line: Line) -> tuple[Fact, ...]:
 def _boxing(line: Line) -> tuple[Fact, ...]:
     measured, place = size(line), at(line)
     sill, deep = part(line, "sill", "a sill", 0, HEIGHT) or 0, part(line, "deep", "a depth", 1)
-    if child(line.node, "deep") is None:
+    if line.part("deep") is None:
         lacks(line, "deep", "how deep it is")
     if measured is None or place is None or deep is None:
         return ()
@@ -77,9 +77,9 @@ def _boxing(line: Line) -> tuple[Fact, ...]:
 
 def _point(line: Line) -> tuple[Fact, ...]:
     place, up = at(line), part(line, "up", "a height", 0, HEIGHT)
-    load = child(line.node, "load")
+    load = line.part("load")
     mass = number_in(line, word(load, "MASS"), "MASS", "a load", 0, 5000) if load is not None else None
-    if child(line.node, "up") is None:
+    if line.part("up") is None:
         lacks(line, "up", "how high above the floor it is")
     if place is None or up is None:
         return ()

@@ -26,9 +26,13 @@ def child(node: Node, kind: str) -> Node | None:
     return None
 
 
-def children(node: Node, kind: str) -> tuple[Node, ...]:
-    """All parts of one rule."""
-    return tuple([part for part in node.parts if isinstance(part, Node) and part.kind == kind])
+def by_rule(node: Node) -> dict[str, tuple[Node, ...]]:
+    """All parts, by rule; in the order written."""
+    found: dict[str, tuple[Node, ...]] = {}
+    for part in node.parts:
+        if isinstance(part, Node):
+            found[part.kind] = (*found.get(part.kind, ()), part)
+    return found
 
 
 def every_word(node: Node) -> Iterator[Word]:

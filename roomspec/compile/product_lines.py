@@ -4,7 +4,7 @@ from decimal import Decimal
 
 from roomspec.compile.amounts import SMALL, count, hours, length, number
 from roomspec.compile.dates import date
-from roomspec.compile.parts import child, choice, quoted, span, word, words
+from roomspec.compile.parts import choice, quoted, span, word, words
 from roomspec.compile.prices import price
 from roomspec.compile.reading import Fact, Line, Reader, complain
 from roomspec.model.product import Stock
@@ -50,7 +50,7 @@ def _measured(field: str, kind: str, what: str, least: Decimal | int, most: Deci
 
 def _length(line: Line) -> tuple[Fact, ...]:
     value = length(line, word(line.node, "LENGTH"), "a length", SHORTEST, LONGEST)
-    each = price(line, line.node, PRICED[line.table]) if child(line.node, "per") is not None else None
+    each = price(line, line.node, PRICED[line.table]) if line.part("per") is not None else None
     return () if value is None else (Fact("stocks", Stock(value, each)),)
 
 
@@ -84,10 +84,10 @@ def _reaction(line: Line) -> tuple[Fact, ...]:
 
 
 def _wet(line: Line) -> tuple[Fact, ...]:
-    where = child(line.node, "region")
+    where = line.part("region")
     if where is not None:
         complain(line, "impossible-value", "a product has no region; only walls have", span(where), "remove it")
-    return (Fact("wet", choice(child(line.node, "exposure"))),)
+    return (Fact("wet", choice(line.part("exposure"))),)
 
 
 def _acclimatise(line: Line) -> tuple[Fact, ...]:
@@ -105,7 +105,7 @@ def _valid(line: Line) -> tuple[Fact, ...]:
 
 
 def _role(line: Line) -> tuple[Fact, ...]:
-    return (Fact("role", choice(child(line.node, "trim_role"))),)
+    return (Fact("role", choice(line.part("trim_role"))),)
 
 
 def _pair(first: str, second: str, what: tuple[str, str], most: tuple[int, int]) -> Reader:

@@ -7,6 +7,7 @@ from roomspec.compile.finish_lines import FINISH
 from roomspec.compile.gang_lines import GANG
 from roomspec.compile.method_lines import METHOD
 from roomspec.compile.opening_lines import OPENINGS
+from roomspec.compile.parts import by_rule
 from roomspec.compile.product_lines import READERS as PRODUCT
 from roomspec.compile.product_lines import note
 from roomspec.compile.reading import Line, Reader, Reading
@@ -37,6 +38,6 @@ def read(table: str, node: Node, units: str) -> Reading:
     reader = TABLES[table].get(node.kind)
     if reader is None:
         return Reading()
-    line = Line(node, units, table, [])
+    line = Line(node, units, table, by_rule(node), [])
     facts = reader(line)
     return Reading(facts, tuple(line.problems))

@@ -44,12 +44,22 @@ def told(problems: Sequence[Diagnostic]) -> tuple[Diagnostic, ...]:
 
 class Line(Struct):
     """A statement while it is read: its node, the file's unit for bare lengths, the kind of block it stands in, the
-    problems found so far."""
+    node's parts by rule, the problems found so far."""
 
     node: Node
     units: str
     table: str
+    parts: dict[str, tuple[Node, ...]]
     problems: list[Diagnostic]
+
+    def part(self, rule: str) -> Node | None:
+        """The first part of one rule."""
+        found = self.parts.get(rule)
+        return found[0] if found else None
+
+    def all(self, rule: str) -> tuple[Node, ...]:
+        """All parts of one rule."""
+        return self.parts.get(rule, ())
 
 
 Reader = Callable[[Line], tuple[Fact, ...]]

@@ -22,7 +22,7 @@ def region(line: Line, node: Node | None = None) -> Region | None:
 
     None where it cannot be: a line for a part must not come to hold for the whole.
     """
-    node = child(line.node, "region") if node is None else node
+    node = line.part("region") if node is None else node
     along, upward = (child(node, "along"), child(node, "upward")) if node is not None else (None, None)
     if along is None and upward is None:
         return WHOLE
@@ -33,7 +33,7 @@ def region(line: Line, node: Node | None = None) -> Region | None:
 
 def along(line: Line) -> tuple[int, int] | None:
     """The statement's own `from X to Y`; None where it has none, or where it cannot be."""
-    node = child(line.node, "along")
+    node = line.part("along")
     return _ends(line, node, "along the wall", WALL) if node is not None else None
 
 
@@ -55,7 +55,7 @@ def _ends(line: Line, node: Node, way: str, most: int) -> tuple[int, int] | None
 
 def size(line: Line, wide: int = WALL, high: int = HEIGHT) -> Size | None:
     """The statement's `W x H`; None where either cannot be."""
-    node = child(line.node, "size")
+    node = line.part("size")
     if node is None or len(node.parts) < 3:
         return None
     first, last = node.parts[0], node.parts[-1]
@@ -77,13 +77,13 @@ def confirmed(node: Node | None) -> bool:
 
 def part(line: Line, kind: str, what: str, least: int = 0, most: int = SMALL) -> int | None:
     """The length in one part of the statement, such as `up 450` or `reveal 110`; None where it says none."""
-    node = child(line.node, kind)
+    node = line.part(kind)
     return None if node is None else length(line, word(node, "LENGTH"), what, least, most, True)
 
 
 def at(line: Line) -> tuple[int, bool] | None:
     """The place along the wall, and whether it is measured from the right end; None with the problem noted."""
-    node = child(line.node, "at")
+    node = line.part("at")
     if node is None:
         lacks(line, "at", "how far along the wall it stands", " at 0", "put it at the wall's left end: `at 0`")
         return None

@@ -3,7 +3,7 @@
 from msgspec import Struct
 
 from roomspec.compile.amounts import HEIGHT, WALL, length
-from roomspec.compile.parts import child, choice, has, quoted, word, words
+from roomspec.compile.parts import choice, has, quoted, word, words
 from roomspec.compile.reading import Fact, Line, Reader
 from roomspec.compile.regions import confirmed, dimension, size
 from roomspec.model.room import Diagonal
@@ -37,7 +37,7 @@ class RoomHead(Struct, frozen=True, gc=False):
 
 
 def _wall(line: Line) -> tuple[Fact, ...]:
-    own = child(line.node, "dimension")
+    own = line.part("dimension")
     width = dimension(line, own, "a wall", WALL, NARROWEST_WALL)
     top = word(line.node, "LENGTH") if own is not None else None
     width_top = length(line, top, "a wall", NARROWEST_WALL, WALL, True) if top is not None else width
@@ -45,14 +45,14 @@ def _wall(line: Line) -> tuple[Fact, ...]:
 
 
 def _ceiling(line: Line) -> tuple[Fact, ...]:
-    if child(line.node, "size") is None:
+    if line.part("size") is None:
         return (Fact("head", CeilingHead(None, None, True)),)
     measured = size(line, WALL, WALL)
     return () if measured is None else (Fact("head", CeilingHead(measured.width, measured.height, measured.confirmed)),)
 
 
 def _room(line: Line) -> tuple[Fact, ...]:
-    made = child(line.node, "made_as")
+    made = line.part("made_as")
     pattern = word(made, "PATTERN_NAME") if made is not None else None
     name = pattern.text if pattern is not None else ""
     return (Fact("head", RoomHead(quoted(line.node), name, made is not None and has(made, "mirrored"))),)
@@ -64,7 +64,7 @@ def _level(line: Line) -> tuple[Fact, ...]:
 
 
 def _purpose(line: Line) -> tuple[Fact, ...]:
-    return (Fact("purpose", choice(child(line.node, "purpose_word"))),)
+    return (Fact("purpose", choice(line.part("purpose_word"))),)
 
 
 def _access(line: Line) -> tuple[Fact, ...]:
@@ -73,7 +73,7 @@ def _access(line: Line) -> tuple[Fact, ...]:
 
 
 def _diagonal(line: Line) -> tuple[Fact, ...]:
-    own = child(line.node, "dimension")
+    own = line.part("dimension")
     value = dimension(line, own, "a diagonal", 2 * WALL)
     start, end = words(line.node, "WALL_NAME")
     return () if value is None else (Fact("diagonals", Diagonal(start.text, end.text, value, confirmed(own))),)

@@ -4,7 +4,7 @@ from decimal import Decimal
 
 from roomspec.compile.amounts import MOST_MONEY, count, length, number, number_in, sound, within
 from roomspec.compile.dates import date
-from roomspec.compile.parts import child, quoted, word
+from roomspec.compile.parts import quoted, word
 from roomspec.compile.prices import price
 from roomspec.compile.product_lines import note
 from roomspec.compile.reading import Fact, Line, Reader, complain
@@ -80,7 +80,7 @@ def _swing(line: Line) -> tuple[Fact, ...]:
 
 def extra(line: Line) -> tuple[Fact, ...]:
     """`extra "..." 240.00 each` or `extra "..." 6.5 m2 at 22.00 per m2`."""
-    found, per = word(line.node, "AMOUNT"), child(line.node, "per")
+    found, per = word(line.node, "AMOUNT"), line.part("per")
     if found is None:
         return ()
     if per is None:
