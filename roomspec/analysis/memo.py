@@ -1,24 +1,33 @@
 """Results kept by what they were made from; the only incremental machinery there is."""
 
+from collections import deque
 from collections.abc import Callable, Hashable, Sequence
 from typing import Any, TypeVar
 
 T = TypeVar("T")
 
-LIMIT = 100_000
+FEW = 5_000
+"""Results made between two turns, at least; more where more are in use."""
 _UNMADE = object()
 
 
 class Memo:
     """Keeps results by stage and key. `ran` lists what had to be made since it was last cleared, for tests.
 
-    Holds at most LIMIT results; the oldest half goes when there are more.
+    What has not been asked for during two turns is let go, so that what is kept is at most about twice what is in use.
     """
 
     def __init__(self) -> None:
         """Begin empty."""
         self._kept: dict[tuple[str, Hashable], Any] = {}
-        self.ran: list[tuple[str, str]] = []
+        self._before: dict[tuple[str, Hashable], Any] = {}
+        self._made = 0
+        self.ran: deque[tuple[str, str]] = deque(maxlen=10_000)
+
+    def turn(self) -> None:
+        """To be called between two runs of the stages: it is time for a turn where enough has been made."""
+        if self._made >= max(FEW, len(self._kept) // 2):
+            self._before, self._kept, self._made = self._kept, {}, 0
 
     def get(self, stage: str, label: str, key: Hashable, make: Callable[[], T]) -> T:
         """The result of `stage` for `key`, made now or before; `label` names it in `ran`."""
@@ -27,6 +36,9 @@ class Memo:
             return self._kept[full]  # type: ignore[no-any-return]
         except KeyError:
             pass
+        kept = self._taken_over(full)
+        if kept is not _UNMADE:
+            return kept  # type: ignore[no-any-return]
         made = make()
         self._keep(full, label, made)
         return made
@@ -37,7 +49,9 @@ class Memo:
         lacking: dict[Hashable, list[int]] = {}
         for at, one in enumerate(found):
             if one is _UNMADE:
-                lacking.setdefault(keyed[at][1], []).append(at)
+                found[at] = self._taken_over((stage, keyed[at][1]))
+                if found[at] is _UNMADE:
+                    lacking.setdefault(keyed[at][1], []).append(at)
         made = make([places[0] for places in lacking.values()]) if lacking else []
         for (key, places), one in zip(lacking.items(), made, strict=True):
             self._keep((stage, key), keyed[places[0]][0], one)
@@ -45,11 +59,16 @@ class Memo:
                 found[at] = one
         return found
 
+    def _taken_over(self, full: tuple[str, Hashable]) -> Any:
+        """What was kept before the last turn, kept on."""
+        kept = self._before.pop(full, _UNMADE)
+        if kept is not _UNMADE:
+            self._kept[full] = kept
+        return kept
+
     def _keep(self, full: tuple[str, Hashable], label: str, made: object) -> None:
         self.ran.append((full[0], label))
-        if len(self._kept) >= LIMIT:
-            for old in list(self._kept)[: LIMIT // 2]:
-                del self._kept[old]
+        self._made += 1
         self._kept[full] = made
 
 

@@ -30,6 +30,7 @@ class Session:
 
     def snapshot(self, job_path: str) -> "Snapshot | None":
         """The job in the file, as the World is now; None where the file cannot be read."""
+        self.memo.turn()
         gathered = gather(self.world, job_path, read_file)
         return Snapshot(job_path, gathered, self.memo, settings_of(self.world)) if gathered is not None else None
 
