@@ -19,7 +19,7 @@ from statistics import median
 
 sys.path.insert(0, str(Path(__file__).parents[1] / "lsp"))
 
-from editing import Editor
+from editing import Editor, Findings
 from generate_distinct import CATALOGUE, repository
 
 JOB = """\
@@ -181,14 +181,23 @@ def main(minutes: float, every: int, seed: int) -> int:
             each = taken / every * 1000
             print(f"{edits} edits, {each:.1f} ms each, {sizes[-1]:.0f} MB, {count} findings shown", flush=True)
             if told != (fresh := soak.editor.fresh()):
-                differing = [uri for uri in {*told, *fresh} if told.get(uri) != fresh.get(uri)]
-                print("a fresh server says otherwise of", *differing)
+                _differ(told, fresh)
                 return 1
         soak.editor.client.kill()
     quarter = max(1, len(sizes) // 4)
     early, late = median(sizes[quarter : 2 * quarter] or sizes), median(sizes[-quarter:])
     print(f"{edits} edits in {minutes:g} minutes; {early:.0f} MB in the second quarter, {late:.0f} MB in the last")
     return 1 if late > early * 4 / 3 + 30 else 0
+
+
+def _differ(told: Findings, fresh: Findings) -> None:
+    """Print what only one of the servers says."""
+    for uri in sorted(uri for uri in {*told, *fresh} if told.get(uri) != fresh.get(uri)):
+        print(f"a fresh server says otherwise of {uri}")
+        for said, one, other in (("the old", told, fresh), ("the fresh", fresh, told)):
+            for found in one.get(uri, ()):
+                if found not in other.get(uri, ()):
+                    print(f"  {said} alone: {found['range']} {found['message']}")
 
 
 def _memory(process: int) -> float:
