@@ -33,8 +33,9 @@ class DiskWorld:
         found: dict[Path, str] = {}
         for name in sorted(self._named(pattern), key=_shortest_first):
             place = self.root / name
-            if can_be_written(name) and place.is_file() and self.holds(place):
-                found.setdefault(place.resolve(), name)
+            real = self._real(place) if can_be_written(name) and place.is_file() else None
+            if real is not None:
+                found.setdefault(real, name)
         return tuple(sorted(found.values()))
 
     def _named(self, pattern: str) -> Iterator[str]:
@@ -56,17 +57,20 @@ class DiskWorld:
 
     def holds(self, place: Path) -> bool:
         """True where the place, links followed, lies below the root."""
-        try:
-            return place.resolve().is_relative_to(self.root)
-        except (OSError, RuntimeError, ValueError):
-            return False
+        return self._real(place) is not None
 
     def path_of(self, place: Path) -> str | None:
         """The path relative to the root, with forward slashes; None where the place lies outside."""
+        real = self._real(place)
+        return real.relative_to(self.root).as_posix() if real is not None else None
+
+    def _real(self, place: Path) -> Path | None:
+        """The place, links followed; None where it lies outside."""
         try:
-            return place.resolve().relative_to(self.root).as_posix()
+            real = place.resolve()
         except (OSError, RuntimeError, ValueError):
             return None
+        return real if real.is_relative_to(self.root) else None
 
 
 def _shortest_first(name: str) -> tuple[int, int, str]:
