@@ -12,13 +12,13 @@ from functools import cached_property
 from typing import TYPE_CHECKING, Any, BinaryIO
 
 from lsprotocol import types
-from pygls.io_ import StdoutWriter
 from pygls.lsp.server import LanguageServer
 from pygls.protocol import default_converter
 
 from roomspec import __version__
 from roomspec_lsp.features.legend import COMMANDS
 from roomspec_lsp.inbox import Inbox
+from roomspec_lsp.outbox import Outbox
 from roomspec_lsp.protocol import RoomProtocol
 from roomspec_lsp.registration import FEATURES, LATER
 
@@ -76,11 +76,11 @@ class RoomServer(LanguageServer):
 
     def run(self, stdin: BinaryIO, stdout: BinaryIO) -> int:
         """Serve until the client says `exit` or is gone; gives the exit code."""
-        self.protocol.set_writer(StdoutWriter(stdout))
+        self.protocol.set_writer(Outbox(stdout, self._gone))
         gc.set_threshold(100_000, 20, 20)
         # A client may cancel what has been answered meanwhile; that is nothing to write into its log.
         logging.getLogger("pygls.protocol.json_rpc").setLevel(logging.ERROR)
-        with suppress(BrokenPipeError, KeyboardInterrupt):
+        with suppress(KeyboardInterrupt):
             asyncio.run(self._run(stdin))
         return 0 if self.protocol._shutdown else 1
 
@@ -94,15 +94,17 @@ class RoomServer(LanguageServer):
         for task in (watch, *self.background):
             task.cancel()
 
+    def _gone(self) -> None:
+        """The client reads no more."""
+        assert self.inbox is not None
+        self.inbox.ended.set()
+
     def _received(self, message: Any) -> None:
         assert self.inbox is not None
-        try:
-            if isinstance(message, dict) and "method" in message and self.inbox.cancelled(message.get("id", "")):
-                self.protocol.refuse(message["id"], -32800, "cancelled")
-            else:
-                self.protocol.receive(message)
-        except BrokenPipeError:
-            self.inbox.ended.set()
+        if isinstance(message, dict) and "method" in message and self.inbox.cancelled(message.get("id", "")):
+            self.protocol.refuse(message["id"], -32800, "cancelled")
+        else:
+            self.protocol.receive(message)
 
     async def _watch_client(self, inbox: Inbox) -> None:
         """End where the client has died but something still holds the pipe open."""

@@ -1,6 +1,7 @@
 """What clients do wrong, and what happens to connections: the server answers, says so once, and lives."""
 
 import json
+import shutil
 import subprocess
 import sys
 import time
@@ -243,3 +244,121 @@ def test_a_port_that_is_taken_is_told_of(capsys: pytest.CaptureFixture[str]):
         port = taken.getsockname()[1]
         assert main(["serve", "--tcp", str(port)]) == 2
     assert f"Port {port} cannot be used: " in capsys.readouterr().err
+
+
+def framed(*messages: dict[str, object]) -> bytes:
+    """Messages as they go over the pipe, to be sent in one go."""
+    bodies = [json.dumps({"jsonrpc": "2.0", **message}).encode() for message in messages]
+    return b"".join(b"Content-Length: %d\r\n\r\n" % len(body) + body for body in bodies)
+
+
+def test_requests_cancelled_in_the_queue_are_not_worked_on(start: Start, job: Path):
+    """Sent in one go with their cancellations: each is answered once, and the one that is still wanted as it should."""
+    client = start()
+    client.start(job)
+    params = {"textDocument": {"uri": uri_of(job / "rooms/one.room")}, "position": {"line": 0, "character": 1}}
+    asked = [{"id": 100 + number, "method": "textDocument/hover", "params": params} for number in range(9)]
+    dropped = [{"method": "$/cancelRequest", "params": {"id": 100 + number}} for number in range(9) if number != 4]
+    client.write(framed({"id": 99, "method": "textDocument/documentSymbol", "params": params}, *asked, *dropped))
+    answers = {number: client.answer(number) for number in range(99, 109)}
+    assert "result" in answers[99]
+    assert "result" in answers[104]
+    assert {answers[number].get("error", {}).get("code", 0) for number in answers if number not in (99, 104)} <= {
+        -32800,
+        0,
+    }
+    assert answers[108]["error"]["code"] == -32800
+
+
+def test_a_file_of_fifty_megabytes_is_told_of_in_a_line(start: Start, job: Path):
+    """On disk and in the editor; the rest of the job is checked all the same."""
+    (job / "rooms/large.room").write_bytes(b"room x\n" * (50 * 1024 * 1024 // 7 + 1))
+    client = start()
+    client.start(job)
+    large, room = uri_of(job / "rooms/large.room"), uri_of(job / "rooms/one.room")
+    (found,) = client.findings(large)
+    assert "50 MB" in found["message"]
+    client.open(room, (job / "rooms/one.room").read_text().replace("board by", "bored by"))
+    while [one["code"] for one in client.findings(room)] != ["unknown-name"]:
+        pass
+    client.open(large, "nonsense\n" * (50 * 1024 * 1024 // 9 + 1))
+    (found,) = client.ask("textDocument/diagnostic", {"textDocument": {"uri": large}})["items"]
+    assert "50 MB" in found["message"]
+    assert client.ask("textDocument/foldingRange", {"textDocument": {"uri": large}}) == []
+
+
+def test_files_that_vanish_while_they_are_in_use_are_survived(start: Start, job: Path):
+    """A folder goes with a file that is open: the buffer holds until it is closed; then its findings are cleared."""
+    client = start()
+    client.start(job)
+    room = uri_of(job / "rooms/one.room")
+    client.open(room, (job / "rooms/one.room").read_text().replace("board by", "bored by"))
+    assert client.findings(room)[0]["code"] == "unknown-name"
+    shutil.rmtree(job / "rooms")
+    (job / "catalogue.room").unlink()
+    gone = [{"uri": uri_of(job / path), "type": 3} for path in ("rooms/one.room", "catalogue.room")]
+    client.notify("workspace/didChangeWatchedFiles", {"changes": gone})
+    assert "unknown-name" in {one["code"] for one in client.findings(room)}
+    client.notify("textDocument/didClose", {"textDocument": {"uri": room}})
+    while client.findings(room):
+        pass
+    codes = [
+        one["code"]
+        for one in client.ask("textDocument/diagnostic", {"textDocument": {"uri": uri_of(job / "job.room")}})["items"]
+    ]
+    assert codes.count("use-finds-nothing") == 2
+
+
+def test_nothing_is_written_and_what_cannot_be_read_is_passed_by(start: Start, job: Path):
+    """A disk that may only be read is all that is needed; folders and links that are named like files do no harm."""
+    (job / "rooms/folder.room").mkdir()
+    (job / "rooms/nowhere.room").symlink_to(job / "not-there")
+    (job / "rooms/round.room").symlink_to(job / "rooms/round.room")
+
+    def looks() -> dict[str, int]:
+        return {str(path): path.lstat().st_mtime_ns for path in (job, *job.rglob("*"))}
+
+    before = looks()
+    places = [path for path in (job, *job.rglob("*")) if path.is_dir() and not path.is_symlink()]
+    for place in places:
+        place.chmod(0o555)
+    try:
+        client = start()
+        client.start(job)
+        room = uri_of(job / "rooms/one.room")
+        client.open(room, (job / "rooms/one.room").read_text().replace("board by", "bored by"))
+        assert client.findings(room)[0]["code"] == "unknown-name"
+        client.notify("textDocument/didSave", {"textDocument": {"uri": room}})
+        options = {"tabSize": 2, "insertSpaces": True}
+        assert client.ask("textDocument/formatting", {"textDocument": {"uri": room}, "options": options}) is not None
+        assert client.stop() == 0
+    finally:
+        for place in places:
+            place.chmod(0o755)
+    assert looks() == before
+
+
+def test_a_client_that_reads_no_more_ends_the_server(job: Path):
+    """Its pipe is broken while findings are written to it."""
+    command = [sys.executable, "-m", "roomspec", "serve"]
+    uri = job.as_uri()
+    params = {"processId": None, "rootUri": uri, "capabilities": CAPABILITIES}
+    with subprocess.Popen(command, stdin=subprocess.PIPE, stdout=subprocess.PIPE, stderr=subprocess.PIPE) as server:
+        assert server.stdin is not None
+        assert server.stdout is not None
+        server.stdin.write(framed({"id": 1, "method": "initialize", "params": params}))
+        server.stdin.flush()
+        assert server.stdout.readline().startswith(b"Content-Length")
+        server.stdout.close()
+        document = {"uri": f"{uri}/rooms/one.room", "languageId": "room", "version": 1, "text": "nonsense\n"}
+        server.stdin.write(
+            framed(
+                {"method": "initialized", "params": {}},
+                {"method": "textDocument/didOpen", "params": {"textDocument": document}},
+            )
+        )
+        server.stdin.flush()
+        try:
+            assert server.wait(10) != 0
+        finally:
+            server.kill()
