@@ -123,7 +123,8 @@ def _no_toml(said: str, text: str) -> Found:
     line, column = (int(found[1]), int(found[2])) if found else (len(lines), len(lines[-1]) + 1)
     reason = _AT.sub("", said).removesuffix(" (at end of document)")
     message = f"these settings are not TOML: {reason[:1].lower()}{reason[1:]}; none of them holds"
-    return _wrong(message, Place(FILE, line, column, line, column + 1))
+    end = min(column + 1, max(column, len(lines[line - 1]) + 1 if line <= len(lines) else 1))
+    return _wrong(message, Place(FILE, line, column, line, end))
 
 
 def _unknown(message: str, word: str, known: Iterable[str], help_: str, place: Place) -> Found:
