@@ -24,7 +24,9 @@ from roomspec.model.wall import Ceiling, Wall
 
 NOWHERE = Origin("", 0, 0, 0)
 TOGETHER = 64
-"""Rooms judged at once: enough to stay with one check for a while, few enough for the editor to wait for."""
+"""Rooms judged at once: enough to stay with one check for a while."""
+FEW = 6
+"""As many as an editor can wait for between two keys."""
 
 _Offered = tuple[tuple[str, ...], tuple[str, ...]]
 
@@ -91,8 +93,8 @@ def _named_entries(compiled: Compiled) -> Iterable[tuple[str, Product | Method |
         yield f"gang {name}", gang
 
 
-def judge_rooms(compiled: Compiled, engine: Engine, memo: Memo) -> Iterator[_Judged]:
-    """The rooms judged, some together; a room that is as it was is found."""
+def judge_rooms(compiled: Compiled, engine: Engine, memo: Memo, together: int = TOGETHER) -> Iterator[_Judged]:
+    """The rooms judged, some `together`; a room that is as it was is found."""
     products, methods = compiled.products.values(), compiled.methods
     sealants = tuple(p.name for p in products if isinstance(p, Compound) and p.kind == "sealant")
     battened = tuple(name for name, method in methods.items() if method.battens)
@@ -108,8 +110,8 @@ def judge_rooms(compiled: Compiled, engine: Engine, memo: Memo) -> Iterator[_Jud
         origins = compiled.origins[f"room {room.name}"]
         if id(origins) not in key_of:
             key_of[id(origins)] = _key(room, compiled, places, by_method, (sealants, battened))
-    for first in range(0, len(rooms), TOGETHER):
-        some = rooms[first : first + TOGETHER]
+    for first in range(0, len(rooms), together):
+        some = rooms[first : first + together]
         keyed = [(f"room {room.name}", key_of[id(compiled.origins[f"room {room.name}"])]) for room in some]
         yield from memo.each(
             "check",

@@ -6,7 +6,7 @@ from functools import cached_property
 from roomspec.analysis.engine import Engine, Estimated
 from roomspec.analysis.found import Blocks, Found, in_order, placed
 from roomspec.analysis.gather import Gathered, gather
-from roomspec.analysis.judge import judge, judge_rooms
+from roomspec.analysis.judge import FEW, judge, judge_rooms
 from roomspec.analysis.memo import Memo, Same
 from roomspec.analysis.saying import Said
 from roomspec.analysis.settings import Settings, as_chosen, settings_of
@@ -106,8 +106,8 @@ class Snapshot:
         return in_order([*as_chosen(found, self.settings), *self.settings.problems])
 
     def warm(self) -> Iterator[None]:
-        """Do what `findings` needs a room at a time, so that something else may be done between."""
-        for _ in judge_rooms(self.compiled, self._engine, self._memo):
+        """Do what `findings` needs a few rooms at a time, so that something else may be done between."""
+        for _ in judge_rooms(self.compiled, self._engine, self._memo, FEW):
             yield
 
     @cached_property
