@@ -10,10 +10,10 @@ from pathlib import Path
 
 import pytest
 from playwright.sync_api import Browser, Locator, sync_playwright
-from real_editor import copied_job, processes, replaced, surroundings, until
+from real_editor import LONG_LINE, copied_job, processes, replaced, surroundings, until
 from vscode_window import BROWSER, Window, packed, window
 
-GROUND, TRIMS = "rooms/0-ground.room", "catalogue/trims.room"
+GROUND, FIRST, TRIMS = "rooms/0-ground.room", "rooms/1-first.room", "catalogue/trims.room"
 
 
 @pytest.fixture(scope="module")
@@ -61,29 +61,49 @@ def room(shared: Window, request: pytest.FixtureRequest) -> Iterator[Window]:
     shared.picture(request.node.name)
     shared.press("Escape", "Escape")
     shared.command("File: Save All Files")
+    shared.page.locator(".tab.dirty").first.wait_for(state="detached")
     shared.command("View: Close All Editors")
 
 
-def test_a_mistake_is_shown_at_its_place_and_mended_by_the_bulb(room: Window):
+@pytest.mark.parametrize(
+    ("file", "before", "right", "wrong", "mended"),
+    [
+        (GROUND, "  surface  sound\n  flat     3 under ", "2 m", "2,5 m", "2.5 m"),
+        (FIRST, LONG_LINE.removesuffix("450"), "450", "0,45 m", "0.45 m"),
+    ],
+    ids=["plain", "after wide letters"],
+)
+def test_a_mistake_is_shown_at_its_place_and_mended_by_the_bulb(
+    room: Window, file: str, before: str, right: str, wrong: str, mended: str
+):
     """Mistyped words are underlined where they stand, listed with line and column, and one click writes them right."""
-    line, _ = room.go(GROUND, "2400\n")
+    text = (room.folder / file).read_text()
+    line, column = room.go(file, f"{before}{right}\n", len(before))
     room.press("Shift+End")
-    room.write("2,4 m")
-    word = room.see(".view-line span span", re.compile(r"^2,4\Wm"))
-    mark = room.see(".squiggly-error").bounding_box()
-    box = word.bounding_box()
+    room.write(wrong)
+    word = room.see(".view-line span span", re.compile(wrong.replace(" ", r"\W")))
+    until(lambda: underlined(room, word), lambda: "the line is not under the words")
     room.command("Problems: Focus on Problems View")
-    room.see(".markers-panel .monaco-list-row", re.compile(rf"decimal comma.*\[Ln {line}, Col 12\]"))
+    room.see(".markers-panel .monaco-list-row", re.compile(rf"decimal comma.*\[Ln {line}, Col {column}\]"))
     room.picture("mistake")
-    assert mark and box and abs(mark["x"] - box["x"]) < 2 and abs(mark["width"] - box["width"]) < 3, (mark, box)
     room.command("View: Focus Active Editor Group")
     room.press("ArrowLeft")
     room.see("[class*=codicon-gutter-lightbulb], .lightBulbWidget").click()
-    offered = room.see(".action-widget .monaco-list-row.action", "2.4 m")
+    offered = room.see(".action-widget .monaco-list-row.action", mended)
     room.picture("bulb")
     room.click(offered)
     room.page.locator(".squiggly-error").first.wait_for(state="detached")
-    assert "  height   2.4 m\n" in room.saved(GROUND, "2.4 m")
+    assert room.saved(file, before + mended) == text.replace(before + right, before + mended)
+    room.go(file, before + mended, len(before))
+    room.press("Shift+End")
+    room.write(right)
+    assert room.saved(file, text) == text
+
+
+def underlined(room: Window, word: Locator) -> bool:
+    """Whether a word, and no more and no less, is underlined as an error."""
+    mark, box = (place.bounding_box() for place in (room.see(".squiggly-error"), word))
+    return bool(mark and box and abs(mark["x"] - box["x"]) < 2 and abs(mark["width"] - box["width"]) < 3)
 
 
 def test_a_line_is_completed_word_by_word(room: Window):

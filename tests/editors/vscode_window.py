@@ -88,12 +88,14 @@ class Window:
         self.see(f"{_EDITOR} .view-line")
 
     def go(self, file: str, words: str, into: int = 0) -> tuple[int, int]:
-        """Put the cursor into some words of a file as it is on disk; gives line and column from 1."""
+        """Put the cursor into some words of a file as it is on disk; gives line and column from 1, in UTF-16."""
         self.open(Path(file).name)
-        before = (self.folder / file).read_text(encoding="utf-8").split(words)[0]
-        line, column = before.count("\n") + 1, len(before.rpartition("\n")[2].encode("utf-16-le")) // 2 + 1 + into
+        text = (self.folder / file).read_text(encoding="utf-8")
+        before = text[: text.index(words) + into]
+        line, left = before.count("\n") + 1, before.rpartition("\n")[2]
+        column = len(left.encode("utf-16-le")) // 2 + 1
         self.choose(f":{line}:{column}", f"line {line}")
-        self.see(".statusbar", f"Ln {line}, Col {column}")
+        self.see(".statusbar", f"Ln {line}, Col {len(left) + 1}")
         return line, column
 
     def saved(self, file: str, holds: str) -> str:

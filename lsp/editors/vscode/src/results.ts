@@ -17,9 +17,11 @@ export function runAndShow(context: ExtensionContext): NonNullable<Middleware["e
   const showText = texts(context);
   const showDrawings = drawings();
   return async (command, args, next) => {
+    const name = NAMES[command];
     const file = fileOf(args[0]);
     if (file === undefined) return void window.showInformationMessage("Open a room file of the job first.");
-    const name = NAMES[command] ?? "Working";
+    // What the server's other commands give is shown by the server itself.
+    if (name === undefined) return next(command, [file, ...args.slice(1)]) as unknown;
     const work = { location: ProgressLocation.Window, title: `roomspec: ${name.toLowerCase()}` };
     const result: unknown = await window.withProgress(work, async () => next(command, [file, ...args.slice(1)]));
     if (result === null) void window.showInformationMessage("The job changed meanwhile: please ask again.");
