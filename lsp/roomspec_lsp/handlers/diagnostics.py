@@ -4,6 +4,7 @@ import asyncio
 from collections.abc import Sequence
 from functools import lru_cache
 from importlib.util import find_spec
+from itertools import islice
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -33,7 +34,8 @@ def shown(ls: "RoomServer", uri: str) -> list[types.Diagnostic]:
     found = table(ls).of(uri).found
     if len(found) <= MOST:
         return _made(ls, uri, found)
-    worst = sorted(found, key=lambda one: list(_SEVERITY).index(one.severity))[:MOST]
+    by_severity = (one for severity in _SEVERITY for one in found if one.severity == severity)
+    worst = list(islice(by_severity, MOST))
     said = _made(ls, uri, worst)
     last = said[-1].range
     rest = f"{len(found) - MOST} more findings of this file are not shown"
