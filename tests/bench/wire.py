@@ -50,8 +50,8 @@ class Wire:
     def start(self) -> float:
         """`initialize` and `initialized`; gives seconds from the process's start to the answer."""
         uri = self.folder.as_uri()
-        folders = [{"uri": uri, "name": self.folder.name}]
-        params = {"processId": os.getpid(), "rootUri": uri, "capabilities": CAPABILITIES, "workspaceFolders": folders}
+        params: Message = {"processId": os.getpid(), "rootUri": uri, "capabilities": CAPABILITIES}
+        params["workspaceFolders"] = self._folders()
         answered, _ = self.ask("initialize", params)
         self.notify("initialized", {})
         return answered - self.began
@@ -111,9 +111,7 @@ class Wire:
                 raise NothingSaid("the server has ended")
             at, message = heard
             if "method" in message and "id" in message:
-                items = (message.get("params") or {}).get("items")
-                result = [None] * len(items) if message["method"] == "workspace/configuration" and items else None
-                self._send({"jsonrpc": "2.0", "id": message["id"], "result": result})
+                self._send({"jsonrpc": "2.0", "id": message["id"], "result": self._reply(message)})
             if wanted(message):
                 return at, message
 
@@ -142,6 +140,15 @@ class Wire:
         """End the process."""
         self.process.kill()
         self.process.wait()
+
+    def _folders(self) -> list[Message]:
+        return [{"uri": self.folder.as_uri(), "name": self.folder.name}]
+
+    def _reply(self, message: Message) -> Any:
+        """No settings, the one folder, and consent to all else."""
+        if message["method"] == "workspace/configuration":
+            return [None] * len(message["params"]["items"])
+        return self._folders() if message["method"] == "workspace/workspaceFolders" else None
 
     def _send(self, message: Message) -> None:
         body = json.dumps(message).encode()
