@@ -2,11 +2,13 @@
 
 from pathlib import Path
 
+import pytest
 from hypothesis import settings
 from hypothesis import strategies as some
 from hypothesis.stateful import RuleBasedStateMachine, initialize, invariant, rule
 from viewing import CATALOGUE, repository_of
 
+from roomspec.analysis.memo import Memo
 from roomspec.files.disk import DiskWorld
 from roomspec_lsp.overlay import Buffer
 from roomspec_lsp.repository import Repository
@@ -37,6 +39,39 @@ def test_a_change_of_a_product_checks_only_the_rooms_that_use_it():
     repository.session.memo.ran.clear()
     repository.check()
     assert [name for stage, name in repository.session.memo.ran if stage == "check"] == ["room 2"]
+
+
+def test_an_edit_says_and_places_again_only_what_it_touches():
+    """A room's findings stay as they are while another is edited, and are placed again where a line comes before."""
+    repository = repository_of(FILES)
+    repository.check()
+    room = repository.overlay.buffers["one.room"]
+    ran = repository.session.memo.ran
+
+    def again(text: str) -> set[tuple[str, str]]:
+        room.become(text)
+        repository.touch("one.room")
+        ran.clear()
+        repository.check()
+        return {(stage, name) for stage, name in ran if stage in ("say", "place")}
+
+    assert again(room.text.replace("wall a 2000", "wall a 2010")) == {("say", "room 2"), ("place", "room 2")}
+    assert again(f"\n{room.text}") == {("place", "room 1"), ("place", "room 2")}
+    assert again(room.text[1:]) == set()
+
+
+def test_results_that_are_asked_for_no_more_are_let_go(monkeypatch: pytest.MonkeyPatch):
+    """What is used at every turn stays, whenever it was made."""
+    monkeypatch.setattr("roomspec.analysis.memo.FEW", 10)
+    memo = Memo()
+    for number in range(100):
+        memo.turn()
+        memo.get("old", "", 0, lambda: object())
+        memo.get("new", "", number, lambda: object())
+    assert [stage for stage, _ in memo.ran].count("old") == 1
+    memo.ran.clear()
+    memo.each("new", [("", number) for number in range(100)], lambda wanted: [object() for _ in wanted])
+    assert 100 - len(memo.ran) <= 25
 
 
 def test_only_the_jobs_that_read_a_file_are_read_again(tmp_path: Path):
