@@ -47,7 +47,12 @@ def say(of_job: Scope, of_rooms: Sequence[Scope], memo: Memo, whole: bool) -> Sa
     """
     waved_of_job = wave_off(of_job)
     found = [
-        memo.get("wave off", "", (Same(scope.raised), scope.allows), lambda scope=scope: _parted(scope))  # type: ignore[misc]
+        memo.get(
+            "wave off",
+            scope.raised[0].diagnostic.at.block,
+            (Same(scope.raised), scope.allows),
+            lambda scope=scope: _parted(scope),
+        )  # type: ignore[misc]
         for scope in of_rooms
         if scope.raised
     ]

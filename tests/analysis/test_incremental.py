@@ -109,7 +109,7 @@ def test_everything_is_made_once() -> None:
     ]  # fmt: skip
     session.memo.ran.clear()
     findings(session, FILES)
-    assert session.memo.ran == []
+    assert not session.memo.ran
 
 
 def test_an_edited_wall_checks_its_room_only() -> None:
@@ -163,12 +163,12 @@ def test_terms_check_all() -> None:
         ('room 1 "Store"', '\n  # a remark\nroom 1 "Store"', "rooms.room", {"rooms.room": 2}),
     ],
 )
-def test_blank_lines_and_comments_between_blocks_move_findings_and_make_nothing(
+def test_blank_lines_and_comments_between_blocks_move_findings_and_nothing_else(
     old: str, new: str, file: str, moves: dict[str, int]
 ) -> None:
-    """Places are counted from their block."""
+    """Places are counted from their block: only what is shown of them is made again."""
     ran, before, now = after(old, new, file)
-    assert ran == set()
+    assert {stage for stage, _ in ran} == {"place"}
     assert [(f.name, f.message, f.place.path, f.place.line + moves.get(f.place.path, 0)) for f in before] == [
         (f.name, f.message, f.place.path, f.place.line) for f in now
     ]
