@@ -46,16 +46,7 @@ def say(of_job: Scope, of_rooms: Sequence[Scope], memo: Memo, whole: bool) -> Sa
     What is said of the faces of a block is said apart from other blocks, so that an edit of one leaves the rest.
     """
     waved_of_job = wave_off(of_job)
-    found = [
-        memo.get(
-            "wave off",
-            scope.raised[0].diagnostic.at.block,
-            (Same(scope.raised), scope.allows),
-            lambda scope=scope: _parted(scope),
-        )  # type: ignore[misc]
-        for scope in of_rooms
-        if scope.raised
-    ]
+    found = [_of_scope(scope, memo) for scope in of_rooms if scope.raised]
     blocks: dict[str, list[_Part]] = {}
     for one in found:
         for part in one.parts:
@@ -66,6 +57,11 @@ def say(of_job: Scope, of_rooms: Sequence[Scope], memo: Memo, whole: bool) -> Sa
         said_once((*waved_of_job.standing, *rooms, *allowing)),
         tuple(_said(block, parts, memo) for block, parts in blocks.items()),
     )
+
+
+def _of_scope(scope: Scope, memo: Memo) -> _Parted:
+    label = scope.raised[0].diagnostic.at.block
+    return memo.get("wave off", label, (Same(scope.raised), scope.allows), lambda: _parted(scope))
 
 
 def _parted(scope: Scope) -> _Parted:
