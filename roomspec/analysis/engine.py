@@ -60,10 +60,11 @@ class Engine:
         from roomspec.takeoff.job import take_off_job
 
         laid = tuple(self.layout(room, job.terms) for room in job.rooms)
-        taken = take_off_job(job, [self._take_off(r, at, job.terms) for r, at in zip(job.rooms, laid, strict=True)])
+        taken = take_off_job(job, [self.take_off(r, at, job.terms) for r, at in zip(job.rooms, laid, strict=True)])
         return Estimated(job, laid, taken, price_job(job, taken))
 
-    def _take_off(self, room: Room, laid: RoomLayout, terms: Terms) -> "RoomTakeOff":
+    def take_off(self, room: Room, laid: RoomLayout, terms: Terms) -> "RoomTakeOff":
+        """What the room takes, pieces yet uncut."""
         from roomspec.takeoff.room import take_off_room
 
         bare = _nameless(room)

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 from functools import cached_property
+from typing import TYPE_CHECKING
 
 from roomspec.analysis.engine import Engine, Estimated
 from roomspec.analysis.found import Blocks, Found, in_order, placed
@@ -18,6 +19,9 @@ from roomspec.model.room import Room
 from roomspec.names.index import Names, index_files
 from roomspec.syntax.assemble import read_file
 from roomspec.syntax.tree import FileTree
+
+if TYPE_CHECKING:
+    from roomspec.takeoff.taken import RoomTakeOff
 
 
 class Session:
@@ -119,6 +123,12 @@ class Snapshot:
     def layout(self, room: Room) -> RoomLayout:
         """One room laid."""
         return self._engine.layout(room, self.compiled.job.terms)
+
+    @cached_property
+    def taken(self) -> "tuple[RoomTakeOff, ...]":
+        """Every room taken off, in the job's order; no panel is cut for it."""
+        job = self.compiled.job
+        return tuple(self._engine.take_off(*pair, job.terms) for pair in zip(job.rooms, self.laid, strict=True))
 
     def estimate(self) -> Estimated:
         """The job laid, cut, taken off and priced, as far as it could be understood."""

@@ -1,10 +1,12 @@
 """A job's drawings: for each room a plan and its finished walls' elevations, then a cutting drawing for each panel."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
+from functools import lru_cache
 
 from msgspec import Struct
 
 from roomspec.analysis.engine import Estimated
+from roomspec.model.job import Job
 from roomspec.reports.drawing.cutting import cutting_pages
 from roomspec.reports.drawing.elevation import Page, table_pages
 from roomspec.reports.drawing.faces import FaceView
@@ -14,7 +16,7 @@ from roomspec.reports.drawing.sheet import A4, finish_sheet
 from roomspec.reports.drawing.sizes import unit_sentence
 from roomspec.reports.drawing.small_faces import small_pages
 from roomspec.reports.drawing.stretches import front_pages
-from roomspec.reports.drawing.subjects import Subject, WallSubject, cutting_subjects, subjects_of
+from roomspec.reports.drawing.subjects import RoomTaken, Subject, WallSubject, cutting_subjects, subjects_of
 from roomspec.reports.drawing.svg import Value
 from roomspec.reports.drawing.tables import Block, Row
 from roomspec.reports.drawing.title_block import Titles, draw_title_block
@@ -57,19 +59,37 @@ def draw_job(made: Estimated, errors: int) -> tuple[Drawing, ...]:
     A wall that is the same in several rooms of one title is drawn once. Pure: the same job gives the same text.
     """
     units = made.job.terms.units
-    sheets: list[Untitled] = []
-    for subject, rooms in subjects_of(made).items():
-        sheets += _sheets(subject, tuple(rooms), units, errors > 0)
+    sheets = _room_sheets(made.job, zip(made.job.rooms, made.laid, made.taken.rooms, strict=True), errors)
     for cutting in cutting_subjects(made):
         pages = cutting_pages(cutting, units, errors > 0)
         item, pool, by = cutting.plan.item, cutting.plan.pool, made.job.terms.pool
         name = f"cutting/{item}" if pool == by == "job" else f"cutting/{item}, {pool}"
         where = "whole job" if pool == by == "job" else pool if by == "job" else f"{by} {pool}"
         sheets += _numbered(pages, name, where, (), cutting.panel.title or cutting.panel.name)
-    return tuple(_finished(sheet, at, len(sheets), made, errors) for at, sheet in enumerate(sheets, 1))
+    return _all_finished(sheets, made.job, errors)
 
 
-def _sheets(subject: Subject, rooms: tuple[str, ...], units: str, warned: bool) -> Iterator[Untitled]:
+def draw_rooms(job: Job, rooms: Iterable[RoomTaken], errors: int) -> tuple[Drawing, ...]:
+    """The drawings of rooms alone, which wait for no cutting plan."""
+    return _all_finished(_room_sheets(job, rooms, errors), job, errors)
+
+
+def _room_sheets(job: Job, rooms: Iterable[RoomTaken], errors: int) -> list[Untitled]:
+    units, found = job.terms.units, subjects_of(rooms)
+    return [sheet for subject, names in found.items() for sheet in _sheets(subject, tuple(names), units, errors > 0)]
+
+
+def _all_finished(sheets: Sequence[Untitled], job: Job, errors: int) -> tuple[Drawing, ...]:
+    return tuple(_finished(sheet, at, len(sheets), job, errors) for at, sheet in enumerate(sheets, 1))
+
+
+@lru_cache(1024)
+def _sheets(subject: Subject, rooms: tuple[str, ...], units: str, warned: bool) -> tuple[Untitled, ...]:
+    """The very same for a subject that has not changed since it was drawn."""
+    return tuple(_drawn(subject, rooms, units, warned))
+
+
+def _drawn(subject: Subject, rooms: tuple[str, ...], units: str, warned: bool) -> Iterator[Untitled]:
     told = ranged(rooms)
     room = f"{subject.title}: {told}" if len(rooms) > 1 and subject.title else f"{told} {subject.title}".strip()
     blocks = (Block("Rooms", ((ranged(rooms),),)),) if len(rooms) > 1 else ()
@@ -100,8 +120,8 @@ def _numbered(pages: Sequence[Page], name: str, room: str, rooms: tuple[str, ...
         yield Untitled(page, name if at == 1 else f"{name} {at}", room, rooms, told)
 
 
-def _finished(sheet: Untitled, at: int, sheets: int, made: Estimated, errors: int) -> Drawing:
-    job, page = made.job, sheet.page
+def _finished(sheet: Untitled, at: int, sheets: int, job: Job, errors: int) -> Drawing:
+    page = sheet.page
     scale = f"1 : {page.scale}" if page.scale else "none"
     date = job.terms.date.isoformat() if job.terms.date else "not dated"
     name = sheet.name.removeprefix("cutting/")

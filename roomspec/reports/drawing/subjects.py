@@ -1,6 +1,6 @@
 """What there is to draw: each room's plan, each finished wall and ceiling, once for all rooms where it is the same."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 
 from msgspec import Struct
 
@@ -41,11 +41,14 @@ class PlanSubject(Struct, frozen=True, cache_hash=True):
 
 Subject = WallSubject | PlanSubject
 
+RoomTaken = tuple[Room, RoomLayout, RoomTakeOff]
+"""A room, laid and taken off: what is drawn of it needs no cutting plan."""
 
-def subjects_of(made: Estimated) -> dict[Subject, list[str]]:
+
+def subjects_of(rooms: Iterable[RoomTaken]) -> dict[Subject, list[str]]:
     """Every subject with the names of its rooms, in the job's order: a room's plan, its walls, its ceilings."""
     found: dict[Subject, list[str]] = {}
-    for room, laid, taken in zip(made.job.rooms, made.laid, made.taken.rooms, strict=True):
+    for room, laid, taken in rooms:
         for subject in _of_room(room, laid, taken):
             found.setdefault(subject, []).append(room.name)
     return found
