@@ -62,15 +62,15 @@ def placed(diagnostic: Diagnostic, blocks: Blocks, job_path: str) -> Found:
         diagnostic.name,
         diagnostic.severity,
         diagnostic.message,
-        _place(diagnostic.at, blocks, job_path),
+        place_of(diagnostic.at, blocks, job_path),
         diagnostic.help,
-        tuple([FoundRelated(other.message, _place(other.at, blocks, job_path)) for other in diagnostic.related]),
+        tuple([FoundRelated(other.message, place_of(other.at, blocks, job_path)) for other in diagnostic.related]),
         tuple(
             [
                 FoundFix(
                     fix.title,
                     fix.safe,
-                    tuple([FoundEdit(_place(e.at, blocks, job_path), e.text) for e in fix.edits]),
+                    tuple([FoundEdit(place_of(e.at, blocks, job_path), e.text) for e in fix.edits]),
                     fix.to_fill_in,
                 )
                 for fix in diagnostic.fixes
@@ -86,7 +86,8 @@ def in_order(found: list[Found]) -> tuple[Found, ...]:
     return tuple(sorted(unique.values(), key=lambda f: (f.place, rank[f.severity], f.name, f.message)))
 
 
-def _place(origin: Origin, blocks: Blocks, job_path: str) -> Place:
+def place_of(origin: Origin, blocks: Blocks, job_path: str) -> Place:
+    """Where in which file an origin is."""
     stands = blocks.get(origin.block)
     if stands is None:
         stands = (origin.block[5:] if origin.block.startswith("file ") else job_path), 0

@@ -19,6 +19,7 @@ COMMANDS = {
     "format": "roomspec.cli.format:format_files",
     "explain": "roomspec.cli.explain:explain",
     "new": "roomspec.cli.new:new",
+    "preview": "roomspec.cli.preview:preview",
     "serve": "roomspec.cli.serve:serve",
 }
 """In the order of the work. Each is imported when it is asked for."""

@@ -66,21 +66,17 @@ def draw_job(made: Estimated, errors: int) -> tuple[Drawing, ...]:
         name = f"cutting/{item}" if pool == by == "job" else f"cutting/{item}, {pool}"
         where = "whole job" if pool == by == "job" else pool if by == "job" else f"{by} {pool}"
         sheets += _numbered(pages, name, where, (), cutting.panel.title or cutting.panel.name)
-    return _all_finished(sheets, made.job, errors)
+    return tuple(_finished(sheet, at, len(sheets), made.job, errors) for at, sheet in enumerate(sheets, 1))
 
 
 def draw_rooms(job: Job, rooms: Iterable[RoomTaken], errors: int) -> tuple[Drawing, ...]:
-    """The drawings of rooms alone, which wait for no cutting plan."""
-    return _all_finished(_room_sheets(job, rooms, errors), job, errors)
+    """The drawings of rooms alone, which wait for no cutting plan; each by itself, so that none changes for another."""
+    return tuple(_finished(sheet, 1, 1, job, errors) for sheet in _room_sheets(job, rooms, errors))
 
 
 def _room_sheets(job: Job, rooms: Iterable[RoomTaken], errors: int) -> list[Untitled]:
     units, found = job.terms.units, subjects_of(rooms)
     return [sheet for subject, names in found.items() for sheet in _sheets(subject, tuple(names), units, errors > 0)]
-
-
-def _all_finished(sheets: Sequence[Untitled], job: Job, errors: int) -> tuple[Drawing, ...]:
-    return tuple(_finished(sheet, at, len(sheets), job, errors) for at, sheet in enumerate(sheets, 1))
 
 
 @lru_cache(1024)

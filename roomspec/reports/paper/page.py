@@ -44,6 +44,11 @@ def sheet_page(sheet: Sheet) -> str:
     return "\n".join(lines) + "\n"
 
 
+def part_lines(part: Part, level: int) -> list[str]:
+    """One part of a document as lines of HTML, its heading of that level."""
+    return list(_part(part, level))
+
+
 def _text(text: str) -> str:
     return marked_up(shown(text))
 
