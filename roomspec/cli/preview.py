@@ -60,6 +60,8 @@ def _listen(port: int) -> socket.socket:
     listening.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
     try:
         listening.bind((HOST, port))
+        # Whoever comes before the server is ready waits.
+        listening.listen()
     except OSError as trouble:
         listening.close()
         raise click.ClickException(f"Port {port} cannot be used: {trouble.strerror}; leave --port out.") from trouble

@@ -85,7 +85,7 @@ class Follower:
         pieces = [(shown.findings, False), *((piece, self.costing and side is not None) for piece in (changes, *cost))]
         return {
             "version": self.version,
-            "title": f"{shown.title}: preview",
+            "title": shown.title,
             "state": shown.state + (" Estimating ..." if self.costing else ""),
             "late": shown.late,
             "cost": number,

@@ -4,19 +4,22 @@ import asyncio
 import json
 import secrets
 from collections.abc import Awaitable, Callable
+from pathlib import Path
 from typing import Any
 from urllib.parse import parse_qs
 
 from msgspec import Struct
 
 from roomspec.cli.preview_follow import Follower
-from roomspec.reports.preview.shell import POLICY, script, shell, style
+from roomspec.reports.paper.style import STYLE
+from roomspec.reports.preview.shell import POLICY, shell
 
 Scope = dict[str, Any]
 Receive = Callable[[], Awaitable[dict[str, Any]]]
 Send = Callable[[dict[str, Any]], Awaitable[None]]
 
 HOST = "127.0.0.1"
+_HERE = Path(__file__).parent
 BEAT = 1.0
 """Seconds after which a stream looks whether anybody listens still."""
 MOST_SENT = 10_000
@@ -91,9 +94,9 @@ class PreviewServer:
             title = shown.title if shown is not None else self._follower.job.path
             return Answer(200, "text/html", shell(title, self._show is not None).encode())
         if name == "preview.js":
-            return Answer(200, "text/javascript", script().encode())
+            return Answer(200, "text/javascript", (_HERE / "preview.js").read_bytes())
         if name == "preview.css":
-            return Answer(200, "text/css", style().encode())
+            return Answer(200, "text/css", STYLE.encode() + (_HERE / "preview.css").read_bytes())
         if shown is None:
             return NOTHING
         if name == "pieces":

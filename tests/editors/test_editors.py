@@ -67,7 +67,7 @@ def test_the_commands_are_commands():
     """Sublime Text's palette and the page name the server's own commands."""
     palette = json.loads((EDITORS / "sublime" / "Room.sublime-commands").read_text(encoding="utf-8"))
     assert {entry["args"]["command_name"] for entry in palette} <= set(COMMANDS)
-    told = README[README.index("Three commands") : README.index("There is nothing to set")]
+    told = README[README.index("Four commands") : README.index("There is nothing to set")]
     assert set(re.findall(r"`(roomspec\.[a-z]+)`", told)) == set(COMMANDS)
 
 

@@ -25,6 +25,8 @@ LineOf = Callable[[str, int], str]
 
 MOST = 200
 """Findings on the page; of more only the number is said."""
+PAPERS = {"A4": (1188, 840), "A3": (1680, 1188)}
+"""Four pixels a millimetre: a picture takes its place before it is there."""
 LINES = 40
 """Lines of a wall's text that are shown."""
 
@@ -132,11 +134,13 @@ def picture_name(svg: str) -> str:
 def _figure(snapshot: Snapshot, room: str, drawing: Drawing, line_of: LineOf) -> str:
     """A drawing that opens the text it comes from."""
     place = _written(snapshot, room, drawing.part)
-    text = "\n".join(_lines(place, line_of))
+    text = "\n".join(_text(line) for line in _lines(place, line_of))
+    wide, high = PAPERS[drawing.paper]
+    size = f'width="{wide}" height="{high}" loading="lazy"'
     return (
         f'<details class="face" id="face-{_mark(drawing.name)}"><summary>'
-        f'<img src="picture/{picture_name(drawing.svg)}.svg" alt="{_text(drawing.title)}" loading="lazy">'
-        f"<span>{_text(drawing.part)}</span></summary>{_place(place)}<pre>{_text(text)}</pre></details>"
+        f'<img src="picture/{picture_name(drawing.svg)}.svg" alt="{_text(drawing.title)}" {size}>'
+        f"<span>{_text(drawing.part)}</span></summary>{_place(place)}<pre>{text}</pre></details>"
     )
 
 

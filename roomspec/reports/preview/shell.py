@@ -1,9 +1,6 @@
-"""The page that stays while its pieces change, with its style and its script."""
-
-from pathlib import Path
+"""The page that stays while its pieces change."""
 
 from roomspec.reports.markup import marked_up
-from roomspec.reports.paper.style import STYLE
 from roomspec.reports.width import shown
 
 POLICY = (
@@ -11,8 +8,6 @@ POLICY = (
     " base-uri 'none'; form-action 'none'; frame-ancestors 'none'"
 )
 """What a browser may do for this page: its own script, style and pictures, and nothing else."""
-
-_HERE = Path(__file__).parent
 
 
 def shell(title: str, editor: bool) -> str:
@@ -51,13 +46,3 @@ def shell(title: str, editor: bool) -> str:
 </body>
 </html>
 """
-
-
-def script() -> str:
-    """What keeps the page up to date."""
-    return (_HERE / "preview.js").read_text(encoding="utf-8")
-
-
-def style() -> str:
-    """The documents' own style, and what a live page has besides."""
-    return STYLE + (_HERE / "preview.css").read_text(encoding="utf-8")

@@ -57,7 +57,8 @@ function show(page) {
   const state = document.getElementById("state");
   if (state.textContent !== page.state) state.textContent = page.state;
   state.classList.toggle("late", page.late);
-  if (document.title !== page.title) document.title = page.title;
+  document.title = `${page.title}: preview`;
+  document.querySelector("h1").textContent = page.title;
   steady(() => {
     for (const piece of page.pieces) put(piece);
     const rooms = document.getElementById("rooms");
