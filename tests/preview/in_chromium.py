@@ -1,10 +1,12 @@
 """The live preview in Debian's chromium: it follows its files, and fetches nothing from anywhere else."""
 
+import os
 import shutil
 import subprocess
 import sys
 from collections.abc import Iterator
 from pathlib import Path
+from typing import Literal
 
 import pytest
 from playwright.sync_api import ConsoleMessage, Page, Request, sync_playwright
@@ -125,6 +127,21 @@ def test_a_job_that_goes_and_comes_again(shown: Shown) -> None:
     assert shown.pictures() == before
     job.write_bytes(text)
     shown.has("#state", "As it is now")
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_axe_finds_nothing_serious(shown: Shown, scheme: Literal["light", "dark"]) -> None:
+    """axe-core 4, put below ROOMSPEC_NODE by npm: nothing serious or critical, with findings and changes shown."""
+    shown.replace("rooms/1-first.room", "wall a 2004", "wall a 2504")
+    shown.has("#changes", "Price")
+    shown.page.locator(".face summary").first.click()
+    shown.page.emulate_media(color_scheme=scheme)
+    shown.page.evaluate(
+        Path(os.environ["ROOMSPEC_NODE"], "node_modules/axe-core/axe.min.js").read_text(encoding="utf-8")
+    )
+    found = shown.page.evaluate("() => axe.run()")
+    serious = [one for one in found["violations"] if one["impact"] in ("serious", "critical")]
+    assert not serious, [(one["id"], [node["html"] for node in one["nodes"]][:3]) for one in serious]
 
 
 def test_a_room_called_script_is_a_room_called_script(shown: Shown) -> None:
