@@ -44,6 +44,7 @@ from roomspec.checks.rules.order_and_price.quantity_without_product import quant
 from roomspec.checks.rules.order_and_price.too_late_to_acclimatise import too_late_to_acclimatise
 from roomspec.checks.rules.survey.boxes_overlap import boxes_overlap
 from roomspec.checks.rules.survey.ceiling_without_plan import ceiling_without_plan
+from roomspec.checks.rules.survey.ceilings_overlap import ceilings_overlap
 from roomspec.checks.rules.survey.diagonal_disagrees import diagonal_disagrees
 from roomspec.checks.rules.survey.dimension_unconfirmed import dimension_unconfirmed
 from roomspec.checks.rules.survey.door_size_unlikely import door_size_unlikely
@@ -81,6 +82,7 @@ CHECKS: tuple[Check, ...] = (
     boxes_overlap,
     floor_too_steep,
     ceiling_without_plan,
+    ceilings_overlap,
     point_in_opening,
     point_outside_wall,
     room_height_unlikely,
