@@ -6,7 +6,7 @@ from roomspec.compile.draft import Facts
 from roomspec.compile.mirror import from_right, mirrored
 from roomspec.compile.origins import Source
 from roomspec.model.shape import WHOLE
-from roomspec.model.wall import Flatness, Keep, Removal, Studs, Substrate, Surface, Wet
+from roomspec.model.wall import SUBSTRATES, Flatness, Keep, Removal, Studs, Substrate, Surface, Wet
 
 LAYERED = frozenset(("substrates", "surfaces", "flatness", "studs", "wet"))
 """In its region a later line wins; one for the whole wall hides all before it."""
@@ -33,7 +33,18 @@ def spread(under: Facts, over: Facts) -> Facts:
     found = under | over
     for field in under.keys() & over.keys():
         found[field] = _laid(field, under[field], over[field])
+    if "substrates" in over and "removals" in under:
+        found["removals"] = _there(found["removals"], under["removals"], found["substrates"])
     return found
+
+
+def _there(
+    stated: tuple[Source, ...], of_room: tuple[Source, ...], substrates: tuple[Source, ...]
+) -> tuple[Source, ...]:
+    """Without layers that the room takes off, where the wall says what it is made of and has none of them."""
+    layers = {layer.kind for one in substrates if isinstance(one.value, Substrate) for layer in one.value.layers}
+    gone = SUBSTRATES - layers
+    return tuple(one for one in stated if not (one in of_room and _kind(one) in gone))
 
 
 def on_wall(stated: tuple[Source, ...], width: int) -> tuple[object, ...]:

@@ -8,6 +8,12 @@ from roomspec.model.method import Method
 from roomspec.model.product import Panel, Price
 from roomspec.model.shape import WHOLE, Profile, Region, SetOut
 
+SUBSTRATES = frozenset((
+    "masonry", "concrete", "plaster", "plasterboard", "cement-board", "gypsum-fibre", "plywood", "tile", "stone",
+    "timber-frame", "metal-frame",
+))  # fmt: skip
+"""What a layer may be of."""
+
 
 class Layer(Struct, frozen=True, cache_hash=True, gc=False):
     """One layer of a substrate, with its own weight in kg/m2 where one is stated."""

@@ -5,7 +5,7 @@ from itertools import pairwise
 
 from roomspec.layout.face import ceiling_line
 from roomspec.layout.laid import Line, Ring
-from roomspec.model.wall import Opening, Removal, Wall
+from roomspec.model.wall import SUBSTRATES, Opening, Removal, Wall
 from roomspec.quantities.area import SQUARE_METRE
 from roomspec.quantities.length import METRE
 from roomspec.takeoff.clip import EVERYWHERE, FAR, Box, box_of
@@ -15,10 +15,7 @@ from roomspec.takeoff.parts import divide, length_within
 from roomspec.takeoff.voids import voids_of
 from roomspec.takeoff.work import Work
 
-LAYERS = frozenset((
-    "masonry", "concrete", "plaster", "plasterboard", "cement-board", "gypsum-fibre", "plywood", "tile", "stone",
-    "timber-frame", "metal-frame", "wallpaper", "lining",
-))  # fmt: skip
+LAYERS = SUBSTRATES | {"wallpaper", "lining"}
 """What is removed by area; wallpaper and an old lining over all of the region, as no substrate records them."""
 
 

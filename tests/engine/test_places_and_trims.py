@@ -138,3 +138,25 @@ def test_what_stays_at_the_floor(line: str, bottom: int, trims: dict[str, list[f
     (lining,) = wall_of(made).linings
     assert (lining.region.bottom or 0) // MM == bottom
     assert {role: lengths for role, lengths in roles(made).items() if role == "start"} == trims
+
+
+def test_a_layer_taken_off_for_the_room_comes_off_the_walls_that_have_it() -> None:
+    """Walls a and b are tiled to 1400, c says plaster alone, d says nothing: 3 x 1.4 + 2 x 1.4 + 2 x 2.4 m2."""
+    made = estimate(
+        "  labour g\nroom r\n  height 2400\n  remove tile\n  surface sound\n"
+        "  wall a 3000\n    on plaster\n    on tile over plaster up 0 to 1400\n    finish board by plain vertical\n"
+        "  wall b 2000\n    on plaster\n    on tile over plaster up 0 to 1400\n    bare\n"
+        "  wall c 3000\n    on plaster\n    finish board by plain vertical\n  wall d 2000\n    bare\n",
+        CATALOGUE + GANG,
+    )
+    assert task(made, "removing tile") == (11.8, "m2")
+
+
+def test_a_layer_taken_off_one_wall_is_as_written() -> None:
+    """The wall's own line holds, whatever its substrate is said to be."""
+    made = estimate(
+        "  labour g\nroom r\n  height 2400\n  wall a 3000\n    on plaster\n    surface sound\n    remove tile\n"
+        "    finish board by plain vertical\n",
+        CATALOGUE + GANG,
+    )
+    assert task(made, "removing tile") == (7.2, "m2")
