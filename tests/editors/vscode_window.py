@@ -99,12 +99,17 @@ class Window:
         return line, column
 
     def saved(self, file: str, holds: str) -> str:
-        """Save; gives the file's text once it has a line on disk."""
-        self.press("Control+s")
-        self.see(".tab.active:not(.dirty)")
-        text = (self.folder / file).read_text(encoding="utf-8")
-        until(lambda: holds in (self.folder / file).read_text(encoding="utf-8"), lambda: text)
-        return (self.folder / file).read_text(encoding="utf-8")
+        """Save, and again where the server's formatting came after it; gives the file once it has a line on disk."""
+        place = self.folder / file
+        clean = self.page.locator(".tab.active:not(.dirty)")
+
+        def settled() -> bool:
+            self.press("Control+s")
+            self.page.wait_for_timeout(700)
+            return clean.count() > 0 and holds in place.read_text(encoding="utf-8")
+
+        until(settled, lambda: place.read_text(encoding="utf-8"))
+        return place.read_text(encoding="utf-8")
 
     def point_at(self, word: Locator) -> None:
         """Rest the mouse on a word."""
