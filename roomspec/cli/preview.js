@@ -2,9 +2,12 @@
 "use strict";
 
 const held = new Map();
+const faces = new Map();
 let since = null;
 let fetching = false;
 let again = false;
+
+const byId = (name) => document.getElementById(name);
 
 async function fetched() {
   const answer = await fetch(since === null ? "pieces" : `pieces?since=${since}`);
@@ -12,66 +15,103 @@ async function fetched() {
   return answer.json();
 }
 
-// What the reader has opened, has focused and looks at stays as it was.
-function replaced(section, html) {
-  const open = new Set([...section.querySelectorAll("details[open]")].map((one) => one.id));
-  const focused = section.contains(document.activeElement) ? document.activeElement.closest("[id]")?.id : null;
-  const scrolled = [...section.querySelectorAll(".wide")].map((one) => one.scrollLeft);
-  section.innerHTML = html;
-  for (const one of section.querySelectorAll("details")) one.open = open.has(one.id);
-  section.querySelectorAll(".wide").forEach((one, at) => { one.scrollLeft = scrolled[at] ?? 0; });
+// What can have the focus, in the nearest thing around the focused one that has a name.
+function stops(holder) {
+  return [...holder.querySelectorAll("summary, button, a, [tabindex]")];
+}
+
+function focusIn(box) {
+  const focused = document.activeElement;
+  if (!box.contains(focused)) return () => {};
+  const holder = focused.closest("[id]");
+  const at = stops(holder).indexOf(focused);
+  return () => stops(byId(holder.id) ?? box)[at]?.focus({ preventScroll: true });
+}
+
+// Drawings that are as they were stay the very same elements: they do not flicker, and what is opened stays open.
+function replaced(box, html) {
+  const refocus = focusIn(box);
+  const wide = () => [...box.querySelectorAll(".wide")];
+  const scrolled = wide().map((one) => one.scrollLeft);
+  const made = document.createElement("template");
+  made.innerHTML = html;
+  for (const fresh of made.content.querySelectorAll(".face")) {
+    const old = byId(fresh.id);
+    const same = faces.get(fresh.id) === fresh.outerHTML;
+    faces.set(fresh.id, fresh.outerHTML);
+    if (old && same) fresh.replaceWith(old);
+    else if (old) fresh.open = old.open;
+  }
+  box.replaceChildren(made.content);
+  wide().forEach((one, at) => { one.scrollLeft = scrolled[at] ?? 0; });
   if (document.body.dataset.editor === "yes") {
-    for (const one of section.querySelectorAll("button.show")) one.hidden = false;
+    for (const one of box.querySelectorAll("button.show")) one.hidden = false;
   }
-  const target = focused && document.getElementById(focused);
-  if (target) (target.matches("details") ? target.querySelector("summary") : target).focus({ preventScroll: true });
+  refocus();
 }
 
-// The element nearest the top of the window keeps its place in it while others above change their height.
+// What the reader looks at keeps its place in the window while something above it changes its height.
 function steady(change) {
-  const seen = [...document.querySelectorAll("main > section, #rooms > section, .face")];
-  const anchor = seen.findLast((one) => one.getBoundingClientRect().top <= 0);
-  const before = anchor?.getBoundingClientRect().top;
-  const name = anchor?.id;
+  const seen = [...document.querySelectorAll(".folded, .room, .face")];
+  const anchor = window.scrollY > 0 && seen.findLast((one) => one.getBoundingClientRect().top <= 1);
+  const name = anchor && anchor.id;
+  const before = anchor && anchor.getBoundingClientRect().top;
+  const aside = document.querySelector("aside");
+  const down = aside.scrollTop;
   change();
-  const after = name && document.getElementById(name);
-  if (after) window.scrollBy(0, after.getBoundingClientRect().top - before);
+  aside.scrollTop = down;
+  const after = name && byId(name);
+  if (after) window.scrollBy({ top: after.getBoundingClientRect().top - before, behavior: "instant" });
 }
 
-function put(piece, place, before) {
-  let section = document.getElementById(piece.name);
-  if (!section) {
-    section = document.createElement("section");
-    section.id = piece.name;
-  }
-  if (place && section !== before) place.insertBefore(section, before);
-  if (held.get(piece.name) !== piece.html) {
-    held.set(piece.name, piece.html);
-    replaced(section, piece.html);
-  }
-  section.classList.toggle("old", piece.old);
+function room(name) {
+  const section = document.createElement("section");
+  section.id = name;
+  section.className = "room";
+  section.innerHTML = '<h2 data-told></h2><div class="piece"></div>';
   return section;
 }
 
+function put(piece, section) {
+  const told = section.querySelector("[data-told]");
+  const before = held.get(piece.name) ?? {};
+  if (before.told !== piece.told) told.innerHTML = piece.told;
+  if (before.html !== piece.html) replaced(section.querySelector(".piece"), piece.html);
+  section.classList.toggle("old", piece.old);
+  held.set(piece.name, piece);
+}
+
+function putRooms(pieces) {
+  const rooms = byId("rooms");
+  const named = new Set(pieces.map((piece) => piece.name));
+  for (const gone of [...rooms.children].filter((one) => !named.has(one.id))) {
+    held.delete(gone.id);
+    gone.remove();
+  }
+  let next = rooms.firstElementChild;
+  for (const piece of pieces) {
+    const section = byId(piece.name) ?? room(piece.name);
+    if (section === next) next = next.nextElementSibling;
+    else rooms.insertBefore(section, next);
+    put(piece, section);
+  }
+}
+
+function say(words, late) {
+  const state = byId("state");
+  if (state.textContent !== words) state.textContent = words;
+  state.classList.toggle("late", late);
+}
+
 function show(page) {
-  const state = document.getElementById("state");
-  if (state.textContent !== page.state) state.textContent = page.state;
-  state.classList.toggle("late", page.late);
+  say(page.state, page.late);
   document.title = `${page.title}: preview`;
   document.querySelector("h1").textContent = page.title;
   steady(() => {
-    for (const piece of page.pieces) put(piece);
-    const rooms = document.getElementById("rooms");
-    let next = rooms.firstElementChild;
-    for (const piece of page.rooms) next = put(piece, rooms, next).nextElementSibling;
-    while (next) {
-      const gone = next;
-      next = next.nextElementSibling;
-      held.delete(gone.id);
-      gone.remove();
-    }
+    for (const piece of page.pieces) put(piece, byId(piece.name));
+    putRooms(page.rooms);
   });
-  if (since === null && page.cost !== null) since = page.cost;
+  if (since === null) since = page.cost;
   document.body.dataset.version = page.version;
 }
 
@@ -92,17 +132,23 @@ async function follow() {
 }
 
 function gone() {
-  const state = document.getElementById("state");
-  state.textContent = "The preview has ended: what is shown is as it was.";
-  state.classList.add("late");
+  say("The preview has ended: what is shown is as it was.", true);
+}
+
+async function copied(button) {
+  await navigator.clipboard.writeText(button.dataset.text);
+  button.textContent = "Copied";
+  setTimeout(() => { button.textContent = "Copy"; }, 1500);
 }
 
 document.addEventListener("click", (event) => {
-  const button = event.target.closest("button.show");
+  const button = event.target.closest("button");
   if (!button) return;
+  if (button.matches(".copy")) copied(button);
   const { path, line } = button.dataset;
-  fetch("show", { method: "POST", body: JSON.stringify({ path, line: Number(line) }) });
+  if (button.matches(".show")) fetch("show", { method: "POST", body: JSON.stringify({ path, line: Number(line) }) });
 });
+byId("full").addEventListener("change", (event) => document.body.classList.toggle("full", event.target.checked));
 
 const events = new EventSource("events");
 events.addEventListener("changed", follow);

@@ -8,14 +8,14 @@ import sys
 import threading
 import webbrowser
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 import click
 
 from roomspec.cli.jobs import expected
 from roomspec.cli.trouble import CLEAN
 from roomspec.files.disk import root_of
-from roomspec.files.jobs import one_job_at
+from roomspec.files.jobs import one_job_at, plain_reason
 
 if TYPE_CHECKING:
     import uvicorn
@@ -38,14 +38,16 @@ def preview(path: str, port: int, opened: bool, editor: bool) -> int:
     from roomspec.cli.preview_job import PreviewJob
     from roomspec.cli.preview_server import PreviewServer
 
-    job = expected(one_job_at(path)).paths[0]
+    given = _from_editor(sys.stdin.buffer.readline()) if editor else _from_disk(path)
     listening = _listen(port)
-    follower = Follower(PreviewJob(root_of(Path(path)), job))
-    server = PreviewServer(follower, listening.getsockname()[1], _tell_place if editor else None)
+    follower = Follower(PreviewJob(Path(given["root"]), given["job"]))
+    follower.feed(given["files"])
+    server = PreviewServer(follower, listening.getsockname()[1], _tell_place if given["shows"] else None)
     if editor:
         _tell({"address": server.address})
     else:
         click.echo(f"{server.address}\nCtrl-C ends the preview.")
+        sys.stdout.flush()
     if opened:
         webbrowser.open(server.address)
     with contextlib.suppress(KeyboardInterrupt):
@@ -53,18 +55,31 @@ def preview(path: str, port: int, opened: bool, editor: bool) -> int:
     return CLEAN
 
 
+def _from_disk(path: str) -> dict[str, Any]:
+    job = expected(one_job_at(path)).paths[0]
+    return {"root": root_of(Path(path)), "job": job, "files": {}, "shows": False}
+
+
+def _from_editor(line: bytes) -> dict[str, Any]:
+    """The root, the job's path below it, the editor's files by theirs, and whether the editor can show a place."""
+    return dict(json.loads(line))
+
+
 def _listen(port: int) -> socket.socket:
     from roomspec.cli.preview_server import HOST
 
     listening = socket.socket()
-    listening.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
     try:
+        if sys.platform != "win32":
+            # There it would let another program take the port from under this one.
+            listening.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
         listening.bind((HOST, port))
         # Whoever comes before the server is ready waits.
         listening.listen()
     except OSError as trouble:
         listening.close()
-        raise click.ClickException(f"Port {port} cannot be used: {trouble.strerror}; leave --port out.") from trouble
+        reason = f"Port {port} cannot be used: {plain_reason(trouble)}; name another, or leave --port out."
+        raise click.ClickException(reason) from trouble
     return listening
 
 
@@ -72,7 +87,7 @@ async def _serve(server: "PreviewServer", follower: "Follower", listening: socke
     import uvicorn
 
     config = uvicorn.Config(
-        server, log_level="critical", access_log=False, lifespan="off", server_header=False,
+        server, log_config=None, access_log=False, lifespan="off", http="h11", ws="none", server_header=False,
         timeout_graceful_shutdown=2,
     )  # fmt: skip
     web = uvicorn.Server(config)
@@ -98,9 +113,10 @@ def _listen_to_editor(loop: asyncio.AbstractEventLoop, follower: "Follower", web
     """Take a line of JSON for every change: `{"files": {path: text or null}}`. When they end, so does the preview."""
 
     def listen() -> None:
-        for line in sys.stdin.buffer:
-            loop.call_soon_threadsafe(follower.feed, json.loads(line)["files"])
-        loop.call_soon_threadsafe(setattr, web, "should_exit", True)
+        with contextlib.suppress(RuntimeError):  # the loop has ended already
+            for line in sys.stdin.buffer:
+                loop.call_soon_threadsafe(follower.feed, json.loads(line)["files"])
+            loop.call_soon_threadsafe(setattr, web, "should_exit", True)
 
     threading.Thread(target=listen, daemon=True).start()
 

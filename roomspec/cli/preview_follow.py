@@ -2,36 +2,45 @@
 
 import asyncio
 import contextlib
-import pickle
-import sys
 import time
-from collections.abc import Hashable
+from collections import deque
 
+from roomspec.cli.preview_cost import cost_of
 from roomspec.cli.preview_job import PreviewJob, Shown
+from roomspec.cli.trouble import own_fault
 from roomspec.reports.comparison.side import Side
-from roomspec.reports.preview.pieces import Piece, changes_piece, cost_pieces
+from roomspec.reports.preview.cost import cost_pieces, waiting_pieces
+from roomspec.reports.preview.piece import Piece
 
 LOOK = 0.1
 """Seconds between two looks at the files, at least; ten times as long as a look takes where that is more."""
+SETTLE = 0.02
+"""Seconds that whoever saves a file is given to write it."""
+PAUSE = 0.4
+"""Seconds without a change before an estimate is begun."""
+KEPT = 4
+"""States whose pictures can be had: a page may still ask for those of the last."""
 MOST_OPENED = 20
-"""States that pages were opened with and can be compared with."""
-WAITING = Piece("order", "<h2>Order</h2><p>Estimating ...</p>"), Piece("price", "<h2>Price</h2><p>Estimating ...</p>")
+"""Estimates that pages were opened with and can be compared with."""
 
 
 class Follower:
-    """What is shown now. `version` grows with every change of it; `costs` are the estimates by their number."""
+    """What is shown now; `version` grows with every change of it."""
 
     def __init__(self, job: PreviewJob) -> None:
         """Follow `job` once `follow` runs."""
         self.job = job
         self.shown: Shown | None = None
-        self.pictures: dict[str, str] = {}
-        """Those shown now and those shown before, which a page may still ask for."""
         self.version = 0
         self.costs: dict[int, Side] = {}
+        """Estimates by their number: the last, and those that pages were opened with."""
         self.costing = False
+        self.last = 0
+        """The number of the last estimate; 0 before there is one."""
         self._given: dict[str, bytes] = {}
-        self._fed = 0
+        self._woken = asyncio.Event()
+        self._fault = ""
+        self._pictures: deque[dict[str, str]] = deque(maxlen=KEPT)
         self._waiting: set[asyncio.Event] = set()
 
     def feed(self, files: dict[str, str | None]) -> None:
@@ -40,28 +49,27 @@ class Follower:
             if text is None:
                 self._given.pop(path, None)
             else:
-                self._given[path] = text.encode("utf-8", "surrogatepass")
-        self._fed += 1
+                self._given[path] = text.encode("utf-8", "replace")
+        self._woken.set()
 
     async def follow(self) -> None:
         """Read after every change, then have the estimate made; what is superseded is dropped."""
-        seen: Hashable = None
         costing: asyncio.Task[None] | None = None
+        self._woken.set()
         while True:
             begun = time.monotonic()
-            now = (await asyncio.to_thread(self.job.signature), self._fed)
+            changed = await asyncio.to_thread(self.job.changed)
             took = time.monotonic() - begun
-            if now != seen:
-                seen = now
+            if changed or self._woken.is_set():
                 if costing is not None:
                     costing.cancel()
+                await asyncio.sleep(SETTLE if changed else 0)
+                self._woken.clear()
                 given = dict(self._given)
-                before = self.shown.pictures if self.shown is not None else {}
-                self.shown, self.costing = await asyncio.to_thread(self.job.read, given), True
-                self.pictures = before | self.shown.pictures
-                self._changed()
+                await self._read(given)
                 costing = asyncio.create_task(self._cost(given))
-            await asyncio.sleep(max(LOOK, 10 * took))
+            with contextlib.suppress(TimeoutError):
+                await asyncio.wait_for(self._woken.wait(), max(LOOK, 10 * took))
 
     async def next(self, seen: int, limit: float) -> int:
         """The version when it is another than `seen`, or after `limit` seconds."""
@@ -73,46 +81,61 @@ class Follower:
             self._waiting.discard(event)
         return self.version
 
+    def picture(self, name: str) -> str | None:
+        """The SVG of that name, while it is shown or was until lately."""
+        return next((pictures[name] for pictures in self._pictures if name in pictures), None)
+
     def page(self, since: int | None) -> dict[str, object]:
-        """All that the page shows; `since` is the estimate that it was opened with."""
+        """All that the page shows; `since` is the number of the estimate that it was opened with."""
         shown = self.shown
         assert shown is not None
-        number = max(self.costs, default=None)
-        side = self.costs[number] if number is not None else None
-        opened = self.costs.get(since) if since is not None else side
-        cost = cost_pieces(side) if side is not None else WAITING
-        changes = changes_piece(opened, side) if side is not None and opened is not None else Piece("changes", "")
-        pieces = [(shown.findings, False), *((piece, self.costing and side is not None) for piece in (changes, *cost))]
+        opened = self._opened(since)
         return {
             "version": self.version,
             "title": shown.title,
-            "state": shown.state + (" Estimating ..." if self.costing else ""),
-            "late": shown.late,
-            "cost": number,
-            "pieces": [{"name": piece.name, "html": piece.html, "old": old} for piece, old in pieces],
-            "rooms": [{"name": piece.name, "html": piece.html, "old": False} for piece in shown.rooms],
+            "state": self._fault or shown.state,
+            "late": shown.late or bool(self._fault),
+            "cost": self.last or None,
+            "pieces": [_json(piece) for piece in (*shown.pieces, *self._costs(opened))],
+            "rooms": [_json(piece) for piece in shown.rooms],
         }
 
-    async def _cost(self, given: dict[str, bytes]) -> None:
-        process = await asyncio.create_subprocess_exec(
-            *(sys.executable, "-m", "roomspec.cli.preview_cost", str(self.job.root), self.job.path),
-            stdin=asyncio.subprocess.PIPE,
-            stdout=asyncio.subprocess.PIPE,
-            stderr=asyncio.subprocess.DEVNULL,
-        )
+    def add(self, side: Side) -> None:
+        """Another estimate; those that have not been asked for the longest are let go."""
+        self.last += 1
+        self.costs[self.last] = side
+        for unasked in list(self.costs)[:-MOST_OPENED]:
+            del self.costs[unasked]
+
+    def _opened(self, since: int | None) -> Side | None:
+        """The estimate of that number, which is the last one asked for now; else the last one made."""
+        number = since if since in self.costs else self.last
+        if number in self.costs:
+            self.costs[number] = self.costs.pop(number)
+        return self.costs.get(number or 0)
+
+    def _costs(self, opened: Side | None) -> tuple[Piece, ...]:
+        if opened is None:
+            return waiting_pieces("estimating ..." if self.costing else "none: the job cannot be estimated")
+        return cost_pieces(opened, self.costs[self.last], self.costing)
+
+    async def _read(self, given: dict[str, bytes]) -> None:
         try:
-            said, _ = await process.communicate(pickle.dumps(given))
-        finally:
-            if process.returncode is None:
-                with contextlib.suppress(ProcessLookupError):
-                    process.kill()
-        side: Side | None = pickle.loads(said) if process.returncode == 0 else None
+            self.shown, self._fault = await asyncio.to_thread(self.job.read, given), ""
+        except Exception as fault:
+            self._fault = own_fault(fault)
+        if self.shown is not None:
+            self._pictures.append(self.shown.pictures)
+            self.costing = self.shown.holds
+            self._changed()
+
+    async def _cost(self, given: dict[str, bytes]) -> None:
+        if not self.costing:
+            return
+        await asyncio.sleep(PAUSE)
+        side = await cost_of(self.job.root, self.job.path, given)
         if side is not None:
-            number = max(self.costs, default=0) + 1
-            self.costs[number] = side
-            # The oldest go, but the first, with which the first page was opened, stays.
-            for old in sorted(self.costs)[1:-MOST_OPENED]:
-                del self.costs[old]
+            self.add(side)
         self.costing = False
         self._changed()
 
@@ -120,3 +143,7 @@ class Follower:
         self.version += 1
         for event in self._waiting:
             event.set()
+
+
+def _json(piece: Piece) -> dict[str, object]:
+    return {"name": piece.name, "html": piece.html, "told": piece.told, "old": piece.old}

@@ -1,32 +1,36 @@
-"""The job of a preview as it is now: read again when its files change, drawn at once, estimated after that."""
+"""The job of a preview as it is now: read again when its files change, and drawn at once."""
 
-from collections.abc import Hashable, Mapping
+from collections.abc import Mapping
+from itertools import pairwise
 from pathlib import Path
 
 from msgspec import Struct
 
+from roomspec.analysis.found import Found
 from roomspec.analysis.gather import decode
 from roomspec.analysis.session import Session, Snapshot
-from roomspec.analysis.settings import FILE
 from roomspec.analysis.world import World
-from roomspec.checks.registry import every_record
-from roomspec.files.below import signature
 from roomspec.files.disk import DiskWorld
-from roomspec.files.jobs import room_files_below
-from roomspec.files.kept_world import KeptWorld, LaidOver
-from roomspec.reports.preview.pieces import Piece, RoomShown, blocks_of, findings_piece, job_title, room_shown
+from roomspec.files.kept_world import LaidOver
+from roomspec.files.watched_world import WatchedWorld
+from roomspec.reports.preview.findings import findings_piece
+from roomspec.reports.preview.piece import Piece
+from roomspec.reports.preview.rooms import RoomDrawn, contents_piece, room_pieces, rooms_drawn
+from roomspec.reports.preview.unsound import unread_files, unsound_rooms
+from roomspec.reports.wording import number_of
 from roomspec.text.lines import Lines, lines_of
-
-AS_BEFORE = '<p class="note">Drawn as it was before the mistakes in its text.</p>'
 
 
 class Shown(Struct, frozen=True):
-    """What is on the page: all but the order and the price. `state` says in a sentence how the job is."""
+    """What is on the page: all but what it costs. `state` says how the job is, `late` that it is not well, `holds`
+    that there is a job to estimate.
+    """
 
     title: str
     state: str
     late: bool
-    findings: Piece
+    holds: bool
+    pieces: tuple[Piece, ...]
     rooms: tuple[Piece, ...]
     pictures: dict[str, str]
 
@@ -37,20 +41,20 @@ class PreviewJob:
     def __init__(self, root: Path, path: str) -> None:
         """The job file `path` below `root`."""
         self.root, self.path = root, path
-        self._session = Session(DiskWorld(root))
-        self._good: dict[str, RoomShown] = {}
+        self._world = WatchedWorld(DiskWorld(root))
+        self._session = Session(self._world)
+        self._good: dict[str, RoomDrawn] = {}
         self._title = path
         self._snapshot: Snapshot | None = None
 
-    def signature(self) -> Hashable:
-        """What changes when a room file of the repository, or its settings, change, come or go."""
-        files = [self.root / FILE, *room_files_below(self.root, [])]
-        return tuple((file.as_posix(), signature(file)) for file in files)
+    def changed(self) -> bool:
+        """True where a file that was read, or looked for, is another than it was."""
+        return self._world.changed()
 
     def read(self, given: Mapping[str, bytes]) -> Shown:
         """The job as its files are now, `given` in place of the disk's."""
-        disk: World = DiskWorld(self.root)
-        world = KeptWorld(LaidOver(disk, given) if given else disk)
+        self._world = WatchedWorld(DiskWorld(self.root))
+        world: World = LaidOver(self._world, given) if given else self._world
         self._session.world = world
         snapshot = self._session.snapshot(self.path)
         texts: dict[str, Lines] = {}
@@ -61,56 +65,53 @@ class PreviewJob:
             lines = texts[path]
             return lines.line(number - 1) if 0 < number <= len(lines.starts) else ""
 
-        self._snapshot = snapshot if snapshot is not None and snapshot.job is not None else None
         findings = snapshot.findings if snapshot is not None else ()
+        found = findings_piece(findings, line_of)
+        self._snapshot = snapshot if snapshot is not None and snapshot.job is not None else None
         if self._snapshot is None:
             why = "cannot be read" if snapshot is None else "holds no job"
             state = f"{self.path} {why} now: the drawings are as they were last."
-            return self._shown(state, True, findings_piece(findings, line_of), dict(self._good), ())
-        self._title = job_title(self._snapshot)
-        rooms = room_shown(self._snapshot, line_of)
-        wrong = self._wrong(self._snapshot)
-        kept = tuple(name for name in self._snapshot_rooms() if name in wrong and name in self._good)
-        for name, room in rooms.items():
-            if name not in wrong:
-                self._good[name] = room
-        told = {n: self._good[n] if n in kept else rooms[n] for n in self._snapshot_rooms() if n in kept or n in rooms}
-        self._good = {name: room for name, room in self._good.items() if name in told}
+            return self._shown(state, True, found, self._good, frozenset(self._good))
+        job = self._snapshot.compiled.job
+        self._title = job.title or job.name
+        drawn, kept = self._drawn(self._snapshot, rooms_drawn(self._snapshot, line_of), findings)
         errors = sum(one.severity == "error" for one in findings)
-        state = "The job has errors: not for issue." if errors else "As it is now."
-        return self._shown(state, errors > 0, findings_piece(findings, line_of), told, kept)
+        state = f"Not for issue: the job has {number_of(errors, 'error')}." if errors else "No errors."
+        return self._shown(state, errors > 0, found, drawn, kept)
 
     def holds(self, path: str, line: int) -> bool:
         """True for a line of a file that the job reads."""
         files = self._snapshot.files if self._snapshot is not None else ()
         return line > 0 and any(tree.path == path for tree in files)
 
-    def _snapshot_rooms(self) -> list[str]:
-        assert self._snapshot is not None
-        return [room.name for room in self._snapshot.compiled.job.rooms]
-
-    def _wrong(self, snapshot: Snapshot) -> frozenset[str]:
-        """The rooms with a mistake of reading in their own text: their drawings would lack what it says."""
-        spans: dict[str, tuple[str, int, int]] = {}
-        for tree in snapshot.files:
-            ends = [one.line for one in tree.blocks[1:]] + [1 << 40]
-            for one, end in zip(tree.blocks, ends, strict=True):
-                spans[one.block.key] = (tree.path, one.line, end)
-        reading = {record.name for record in every_record() if record.group == "reading"}
-        errors = [one.place for one in snapshot.findings if one.severity == "error" and one.name in reading]
-        bad = {
-            block
-            for block, (path, first, end) in spans.items()
-            if any(place.path == path and first < place.line <= end for place in errors)
-        }
-        return frozenset(name for name in self._snapshot_rooms() if bad & blocks_of(snapshot, name))
+    def _drawn(
+        self, snapshot: Snapshot, now: Mapping[str, RoomDrawn], findings: tuple[Found, ...]
+    ) -> tuple[dict[str, RoomDrawn], frozenset[str]]:
+        """What to show of each room, and the rooms of which that is the last good drawing and not the present one."""
+        unsound, unread = unsound_rooms(snapshot), unread_files(findings)
+        names = [room.name for room in snapshot.compiled.job.rooms]
+        # A room whose heading cannot be read is no room now, and will be one again.
+        known = set(names)
+        lost = {n for n, room in self._good.items() if n not in known and unread & {room.path, self.path}}
+        kept = frozenset(lost | {name for name in unsound if name in self._good})
+        drawn = {name: self._good[name] if name in kept else now[name] for name in names if name in kept or name in now}
+        drawn = _in_place(drawn, self._good, lost)
+        self._good = {name: room for name, room in drawn.items() if name in kept or name not in unsound}
+        return drawn, kept
 
     def _shown(
-        self, state: str, late: bool, findings: Piece, rooms: Mapping[str, RoomShown], kept: tuple[str, ...]
+        self, state: str, late: bool, found: Piece, drawn: Mapping[str, RoomDrawn], kept: frozenset[str]
     ) -> Shown:
-        pieces = tuple(
-            Piece(room.piece.name, room.piece.html + AS_BEFORE) if name in kept else room.piece
-            for name, room in rooms.items()
-        )
-        pictures = {name: svg for room in rooms.values() for name, svg in room.pictures.items()}
-        return Shown(self._title, state, late, findings, pieces, pictures)
+        rooms = tuple(room_pieces(self._snapshot, drawn.values(), kept))
+        pictures = {name: svg for room in drawn.values() for name, svg in room.pictures.items()}
+        pieces = (found, contents_piece(rooms))
+        return Shown(self._title, state, late, self._snapshot is not None, pieces, rooms, pictures)
+
+
+def _in_place(rooms: Mapping[str, RoomDrawn], before: Mapping[str, RoomDrawn], lost: set[str]) -> dict[str, RoomDrawn]:
+    """The rooms with the lost ones each behind the room that it was behind before."""
+    order = list(rooms)
+    for previous, name in pairwise(("", *before)):
+        if name in lost:
+            order.insert(order.index(previous) + 1 if previous in order else 0, name)
+    return {name: rooms[name] if name in rooms else before[name] for name in order}

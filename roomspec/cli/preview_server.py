@@ -28,9 +28,10 @@ ALWAYS = (
     (b"x-content-type-options", b"nosniff"),
     (b"referrer-policy", b"no-referrer"),
     (b"cross-origin-resource-policy", b"same-origin"),
+    (b"cross-origin-opener-policy", b"same-origin"),
     (b"content-security-policy", POLICY.encode()),
 )
-PICTURE = (*ALWAYS[:3], (b"content-security-policy", b"default-src 'none'; style-src 'unsafe-inline'"))
+PICTURE = (*ALWAYS[:4], (b"content-security-policy", b"default-src 'none'"))
 
 
 class Answer(Struct, frozen=True):
@@ -103,7 +104,7 @@ class PreviewServer:
             since = parse_qs(query).get("since", [""])[0]
             page = self._follower.page(int(since) if since.isdecimal() and len(since) < 10 else None)
             return Answer(200, "application/json", json.dumps(page).encode())
-        svg = self._follower.pictures.get(name.removeprefix("picture/").removesuffix(".svg"))
+        svg = self._follower.picture(name.removeprefix("picture/").removesuffix(".svg"))
         return Answer(200, "image/svg+xml", svg.encode(), kept=True) if svg is not None else NOTHING
 
     def _asked_to_show(self, origin: str, body: bytes) -> "Answer":

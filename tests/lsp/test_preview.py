@@ -59,12 +59,31 @@ def test_the_preview_follows_what_is_typed(start: Callable[..., Client], job: Pa
             time.sleep(0.1)
 
 
-def test_a_job_that_was_never_saved_has_no_preview(start: Callable[..., Client], job: Path) -> None:
+def test_a_job_that_was_never_saved_is_shown(start: Callable[..., Client], tmp_path: Path) -> None:
+    """In a folder without a repository too; a client that shows no documents is told the address."""
+    (tmp_path / "work" / "deep").mkdir(parents=True)
+    client = start()
+    client.start(tmp_path / "work")
+    uri = uri_of(tmp_path / "work" / "deep" / "new.room")
+    client.open(uri, 'job new "New"\nroom 1 "Hall"\n  height 2400\n  wall a 2345\n')
+    address = client.ask("workspace/executeCommand", {"command": "roomspec.preview", "arguments": [uri]})
+    told = client.heard(lambda note: note["method"] == "window/showMessage")
+    assert told["params"]["message"] == f"The preview is at {address}"
+    until(address, "wall a 2345")
+    client.change(uri, 2, {"text": 'job new "New"\nroom 1 "Hall"\n  height 2400\n  wall a 2346\n'})
+    until(address, "wall a 2346")
+    with urllib.request.urlopen(address, timeout=LIMIT) as page:
+        assert b'data-editor="no"' in page.read()
+    again = {"command": "roomspec.preview", "arguments": [uri]}
+    assert client.ask("workspace/executeCommand", again) == address
+
+
+def test_a_buffer_that_is_no_file_has_no_preview(start: Callable[..., Client], job: Path) -> None:
     """The client is told how to mend it."""
     client = start()
     client.start(job)
-    uri = uri_of(job / "new.room")
-    client.open(uri, "job new\n")
-    assert client.ask("workspace/executeCommand", {"command": "roomspec.preview", "arguments": [uri]}) is None
+    client.open("untitled:Untitled-1", "job new\n")
+    command = {"command": "roomspec.preview", "arguments": ["untitled:Untitled-1"]}
+    assert client.ask("workspace/executeCommand", command) is None
     told = client.heard(lambda note: note["method"] == "window/showMessage")
     assert "save the job first" in told["params"]["message"]

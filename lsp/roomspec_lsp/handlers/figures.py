@@ -1,17 +1,15 @@
 """What needs the cutting plan, made beside the loop: the estimate and the drawings, and the commands for them."""
 
-from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from lsprotocol import types
 from pygls.exceptions import JsonRpcInvalidParams
 
 from roomspec.analysis.gather import decode
 from roomspec.analysis.session import Snapshot
 from roomspec_lsp.estimating import Figures, Wanted
+from roomspec_lsp.handlers.preview import open_preview
 from roomspec_lsp.handlers.seeing import view_of
 from roomspec_lsp.planner import Planner
-from roomspec_lsp.previews import Previews
 from roomspec_lsp.repository import Repository
 
 if TYPE_CHECKING:
@@ -47,7 +45,7 @@ async def execute(ls: "RoomServer", command: str, arguments: tuple[Any, ...]) ->
         raise JsonRpcInvalidParams(f"{command} takes the address of a room file")
     repository = ls.where(str(uri)).repository
     if name == "preview":
-        return await _preview(ls, repository, view.snapshot)
+        return await open_preview(ls, repository, view.snapshot)
     what = "drawings" if name == "drawings" else "estimate"
     figures = await planner(ls).later(wanted(repository, view.snapshot, what))
     if figures is None:
@@ -55,41 +53,6 @@ async def execute(ls: "RoomServer", command: str, arguments: tuple[Any, ...]) ->
     if name == "drawings":
         return [{"name": one.name, "title": one.title, "svg": one.svg} for one in figures.drawings]
     return figures.text if name == "estimate" else "\n".join(figures.order)
-
-
-async def _preview(ls: "RoomServer", repository: Repository, snapshot: Snapshot) -> str | None:
-    """Open the job's live page in the browser, where the client can; its address."""
-    root = repository.root
-    address = await previews(ls).address(root, snapshot.path, repository.overlay) if root is not None else None
-    if address is None:
-        say = "The preview could not be started: save the job first, and look whether `roomspec preview` runs."
-        ls.window_show_message(types.ShowMessageParams(types.MessageType.Error, say))
-        return None
-    if _can_show(ls):
-        await ls.window_show_document_async(types.ShowDocumentParams(uri=address, external=True))
-    else:
-        ls.window_show_message(types.ShowMessageParams(types.MessageType.Info, f"The preview is at {address}"))
-    return address
-
-
-def previews(ls: "RoomServer") -> Previews:
-    """The one that starts previews; places that their pages ask for are shown in the editor."""
-    found = ls.kept.get("previews")
-    if not isinstance(found, Previews):
-        found = ls.kept["previews"] = Previews(lambda root, path, line: _show(ls, root / path, line))
-    return found
-
-
-def _show(ls: "RoomServer", file: Path, line: int) -> None:
-    if _can_show(ls):
-        at = types.Range(types.Position(line - 1, 0), types.Position(line - 1, 0))
-        wanted_ = types.ShowDocumentParams(uri=file.as_uri(), take_focus=True, selection=at)
-        ls.window_show_document(wanted_, lambda _answer: None)
-
-
-def _can_show(ls: "RoomServer") -> bool:
-    window = ls.client.window
-    return window is not None and window.show_document is not None and window.show_document.support
 
 
 def elevation_now(ls: "RoomServer", repository: Repository, snapshot: Snapshot, room: str, part: str) -> str:

@@ -1,7 +1,7 @@
 """A document as one HTML page: nothing is fetched, nothing runs, every text is escaped."""
 
 from base64 import b64encode
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 
 from roomspec.reports.markup import marked_up
 from roomspec.reports.paper.sheet import Block, Drawing, Facts, Part, Points, Sheet, Table, Words
@@ -47,6 +47,11 @@ def sheet_page(sheet: Sheet) -> str:
 def part_lines(part: Part, level: int) -> list[str]:
     """One part of a document as lines of HTML, its heading of that level."""
     return list(_part(part, level))
+
+
+def block_lines(blocks: Iterable[Block]) -> list[str]:
+    """Blocks without a heading as lines of HTML."""
+    return [line for block in blocks for line in _block(block)]
 
 
 def _text(text: str) -> str:

@@ -1,7 +1,6 @@
 """The page that stays while its pieces change."""
 
-from roomspec.reports.markup import marked_up
-from roomspec.reports.width import shown
+from roomspec.reports.preview.piece import text
 
 POLICY = (
     "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:; connect-src 'self';"
@@ -9,37 +8,40 @@ POLICY = (
 )
 """What a browser may do for this page: its own script, style and pictures, and nothing else."""
 
+TOLD = '<span class="faint" data-told></span>'
+MONEY = (("changes", "Changed since this page was opened"), ("price", "Price"), ("order", "Order"))
+"""Pieces that say in a line what they say in full when they are opened."""
+
 
 def shell(title: str, editor: bool) -> str:
     """The page without its pieces; `editor` where one listens that can show a place."""
-    told = marked_up(shown(title))
+    folded = "\n".join(
+        f'<details id="{name}" class="folded"><summary><h2>{head}</h2> {TOLD}</summary>'
+        '<div class="piece"></div></details>'
+        for name, head in MONEY
+    )
     return f"""<!DOCTYPE html>
 <html lang="en">
 <head>
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1">
-<title>{told}: preview</title>
+<title>{text(title)}: preview</title>
 <link rel="stylesheet" href="preview.css">
 <link rel="icon" href="data:,">
 <script src="preview.js" defer></script>
 </head>
 <body data-editor="{"yes" if editor else "no"}">
 <header>
-<h1>{told}</h1>
+<h1>{text(title)}</h1>
 <p id="state" role="status">Reading ...</p>
+<label><input type="checkbox" id="full"> Drawings in full size</label>
 </header>
-<nav aria-label="Parts"><ul>
-<li><a href="#findings">Findings</a></li>
-<li><a href="#changes">Changes</a></li>
-<li><a href="#price">Price</a></li>
-<li><a href="#order">Order</a></li>
-<li><a href="#rooms">Rooms</a></li>
-</ul></nav>
+<aside aria-label="Findings and rooms">
+<section id="findings"><h2>Findings</h2> {TOLD}<div class="piece"></div></section>
+<nav id="contents" aria-label="Rooms"><h2>Rooms</h2> {TOLD}<div class="piece"></div></nav>
+</aside>
 <main>
-<section id="findings"></section>
-<section id="changes"></section>
-<section id="price"></section>
-<section id="order"></section>
+{folded}
 <div id="rooms"></div>
 </main>
 <noscript><p>This page shows what changes by a script; without one it stays empty.</p></noscript>
