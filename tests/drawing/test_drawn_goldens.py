@@ -1,5 +1,6 @@
-"""A few drawings of the samples as they are kept for the reader: a change shows as a difference."""
+"""Every drawing of the samples as it was when it was last looked at, and a few of them whole for the reader."""
 
+from hashlib import sha256
 from pathlib import Path
 
 import pytest
@@ -17,6 +18,18 @@ KEPT = {
 def file_of(sample: str, name: str) -> Path:
     """Where a drawing is kept."""
     return ROOT / "samples" / sample / "expected" / "drawings" / file_names([name])[0]
+
+
+@pytest.mark.parametrize("sample", KEPT)
+def test_every_drawing_is_as_it_was_looked_at(sample, update):
+    """Byte for byte, by a digest of each: the lines that differ name the drawings to look at again."""
+    found = "".join(
+        f"{sha256(one.svg.encode()).hexdigest()[:16]} {one.paper} {one.name}\n" for one in drawings_of(sample)
+    )
+    file = ROOT / "samples" / sample / "expected" / "drawings.txt"
+    if update:
+        file.write_text(found, encoding="utf-8", newline="\n")
+    assert file.read_text(encoding="utf-8").splitlines() == found.splitlines()
 
 
 @pytest.mark.parametrize(("sample", "name"), [(sample, name) for sample, names in KEPT.items() for name in names])
