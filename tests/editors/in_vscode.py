@@ -9,11 +9,14 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, Locator, sync_playwright
+from playwright.sync_api import Browser, sync_playwright
 from real_editor import LONG_LINE, copied_job, processes, replaced, surroundings, until
-from vscode_window import BROWSER, Window, packed, window
+from vscode_served import BROWSER, packed, window
+from vscode_window import SLOW, Window
 
 GROUND, FIRST, TRIMS = "rooms/0-ground.room", "rooms/1-first.room", "catalogue/trims.room"
+BULB = "[class*=codicon-gutter-lightbulb], .lightBulbWidget"
+OFFERED = ".action-widget .monaco-list-row.action"
 
 
 @pytest.fixture(scope="module")
@@ -54,15 +57,10 @@ def bare(tmp_path_factory: pytest.TempPathFactory, extension: Path, browser: Bro
 
 @pytest.fixture
 def room(shared: Window, request: pytest.FixtureRequest) -> Iterator[Window]:
-    """That window; its editors are closed afterwards. A test writes back what it wrote, in the editor: a file that is
-    changed on disk while VS Code still has its text is not saved any more.
-    """
+    """That window as each test begins with it, whatever the one before has done or left undone."""
+    shared.begin()
     yield shared
     shared.picture(request.node.name)
-    shared.press("Escape", "Escape")
-    shared.command("File: Save All Files")
-    shared.page.locator(".tab.dirty").first.wait_for(state="detached")
-    shared.command("View: Close All Editors")
 
 
 @pytest.mark.parametrize(
@@ -82,28 +80,21 @@ def test_a_mistake_is_shown_at_its_place_and_mended_by_the_bulb(
     room.press("Shift+End")
     room.write(wrong)
     word = room.see(".view-line span span", re.compile(wrong.replace(" ", r"\W")))
-    until(lambda: underlined(room, word), lambda: "the line is not under the words")
-    room.command("Problems: Focus on Problems View")
-    room.see(".markers-panel .monaco-list-row", re.compile(rf"decimal comma.*\[Ln {line}, Col {column}\]"))
+    until(lambda: room.underlines(word), lambda: "the line is not under the words")
+    listed = re.compile(rf"decimal comma.*\[Ln {line}, Col {column}\]")
+    room.command("Problems: Focus on Problems View", ".markers-panel .monaco-list-row", listed)
     room.picture("mistake")
-    room.command("View: Focus Active Editor Group")
-    room.press("ArrowLeft")
-    room.see("[class*=codicon-gutter-lightbulb], .lightBulbWidget").click()
-    offered = room.see(".action-widget .monaco-list-row.action", mended)
+    room.command("View: Focus Active Editor Group", ".monaco-editor.focused .squiggly-error")
+    room.insist(lambda: room.press("Escape", "End", "ArrowLeft"), lambda: room.shows(BULB))
+    room.insist(lambda: room.see(BULB).click(), lambda: room.shows(OFFERED, mended))
     room.picture("bulb")
-    room.click(offered)
-    room.page.locator(".squiggly-error").first.wait_for(state="detached")
-    assert room.saved(file, before + mended) == text.replace(before + right, before + mended)
+    room.insist(lambda: room.click(room.see(OFFERED, mended)), lambda: not room.shows(".squiggly-error"))
+    expected = text.replace(before + right, before + mended)
+    assert room.saved(file, expected) == expected
     room.go(file, before + mended, len(before))
     room.press("Shift+End")
     room.write(right)
     assert room.saved(file, text) == text
-
-
-def underlined(room: Window, word: Locator) -> bool:
-    """Whether a word, and no more and no less, is underlined as an error."""
-    mark, box = (place.bounding_box() for place in (room.see(".squiggly-error"), word))
-    return bool(mark and box and abs(mark["x"] - box["x"]) < 2 and abs(mark["width"] - box["width"]) < 3)
 
 
 def test_a_line_is_completed_word_by_word(room: Window):
@@ -111,19 +102,21 @@ def test_a_line_is_completed_word_by_word(room: Window):
     before = (room.folder / GROUND).read_text()
     room.go(GROUND, "    wet     splash\n")
     room.press("End", "Enter")
-    room.write("fin")
-    room.see(".suggest-widget.visible .monaco-list-row.focused", "finish")
+    room.offer("fin", "finish")
     room.picture("words")
     room.press("Tab")
-    room.write(" limestone-s")
-    room.see(".suggest-widget.visible .monaco-list-row.focused", "limestone-short")
+    room.see(".view-line", re.compile(r"^\W+finish\W*$"))
+    room.offer(" limestone-s", "limestone-short")
     room.picture("names")
     room.press("Tab")
-    room.write(" by glued-wet hori")
-    room.see(".suggest-widget.visible .monaco-list-row.focused", "horizontal")
-    room.press("Enter", "Enter")
-    wanted = "    wet     splash\n    finish  limestone-short by glued-wet horizontal\n    \n    window"
-    assert wanted in room.saved(GROUND, "limestone-short by glued-wet horizontal\n    \n")
+    room.see(".view-line", re.compile(r"^\W+finish\W+limestone-short\W*$"))
+    room.offer(" by glued-wet hori", "horizontal")
+    room.press("Enter")
+    room.see(".view-line", re.compile(r"limestone-short\Wby\Wglued-wet\Whorizontal\W*$"))
+    room.press("Enter")
+    line = "    wet     splash\n"
+    wanted = before.replace(line, f"{line}    finish  limestone-short by glued-wet horizontal\n    \n", 1)
+    assert room.saved(GROUND, wanted) == wanted
     room.press("Control+Shift+k", "ArrowUp", "Control+Shift+k")
     assert room.saved(GROUND, before) == before
 
@@ -138,10 +131,10 @@ def test_snippets_are_offered_where_a_line_begins_and_not_after_a_unit(room: Win
     room.picture("unit")
     room.press("Enter")
     room.see(".view-line", re.compile(r"access\W{3}2.4\Wm"))
-    room.write("dad")
-    room.see(".suggest-widget.visible .monaco-list-row.focused", "dado")
+    room.offer("dad", "dado")
     room.picture("snippet")
     room.press("Tab")
+    room.see(".view-line", re.compile(r"^\W+finish\W.*\Wup\W0\Wto\W900"))
     room.write("limestone-long")
     room.press("Escape", "End")
     text = room.saved(GROUND, "  finish  limestone-long by method vertical up 0 to 900")
@@ -156,46 +149,49 @@ def test_pointing_tells_figures_and_facts(room: Window):
     room.see(".view-line", re.compile(r"wall\Wa\W6200.*12.03\Wm2,\W79\Wpieces"))
     room.see(".codelens-decoration", "9.58 m2, 201 pieces")
     finish, wall = (room.see(".view-line", re.compile(words)) for words in (r"finish\W+chalk", r"wall\Wa\W6200"))
-    room.point_at(finish.locator("span span", has_text="glued-dado"))
-    room.see(".monaco-hover-content", "Glued below a dado cap")
+    method, wall = finish.locator("span span", has_text="glued-dado"), wall.locator("span span", has_text="wall")
+    told = "Glued below a dado cap"
+    room.insist(lambda: room.point_at(method), lambda: room.shows(".monaco-hover-content", told))
     room.picture("hover-method")
-    until(lambda: drawn(room, wall.locator("span span", has_text="wall")), lambda: "no drawing")
+    room.insist(lambda: room.point_at(wall), lambda: drawn(room), 5)
     room.see(".monaco-hover-content", "79 pieces")
     room.picture("hover-wall")
     room.page.mouse.move(2, 2)
     room.go(GROUND, "g.02")
-    room.command("Developer: Inspect Editor Tokens and Scopes")
     said = re.compile(r"semantic token type\s*variable.*declaration.*entity\.name\.type", re.DOTALL)
-    room.see(".token-inspect-widget", said)
+    room.command("Developer: Inspect Editor Tokens and Scopes", ".token-inspect-widget", said)
     room.picture("colours")
     room.press("Escape")
 
 
-def drawn(room: Window, wall: Locator) -> int:
+def drawn(room: Window) -> int:
     """How wide the drawing is that comes with a wall's figures; 0 while it is still to be made."""
-    room.point_at(wall)
-    room.see(".monaco-hover-content", "pieces")
-    images = room.page.locator(".monaco-hover-content img")
+    images = room.page.locator(".monaco-hover-content", has_text="pieces").locator("img")
     return max(images.evaluate_all("images => images.map(image => image.naturalWidth)"), default=0)
 
 
 def test_renaming_reaches_every_file(room: Window):
     """F2 on a panel's name: each file that speaks of it says the new name, and nothing else is touched; and back."""
-    for old, new in (("limestone-short", "limestone-half"), ("limestone-half", "limestone-short")):
-        expected = replaced(room.folder, old, new)
-        assert len(expected) > 2
-        room.go(GROUND, old, 3)
-        room.press("F2")
-        room.see(".rename-box input:focus")
-        room.press("Control+a")
-        room.write(new)
-        room.picture("rename")
-        room.press("Enter")
-        room.page.locator(".rename-box input").wait_for(state="hidden")
-        room.see(".view-line", new)
-        room.command("File: Save All Files")
-        until(lambda: replaced(room.folder, new, new) == expected, lambda: "other texts")  # noqa: B023 - called at once
-        room.picture("renamed")
+    renamed(room, "limestone-short", "limestone-half")
+    renamed(room, "limestone-half", "limestone-short")
+
+
+def renamed(room: Window, old: str, new: str) -> None:
+    """Rename a panel where it is used first, and save all files."""
+    expected = replaced(room.folder, old, new)
+    assert len(expected) > 2
+    room.go(GROUND, old, 3)
+    room.insist(lambda: room.press("Escape", "F2"), lambda: room.shows(".rename-box input:focus"))
+    room.press("Control+a")
+    room.write(new)
+    room.picture("rename")
+    room.insist(lambda: room.see(".rename-box input").press("Enter"), lambda: not room.shows(".rename-box input"))
+    room.see(".view-line", new)
+    room.insist(
+        lambda: room.choose(">File: Save All Files", "Save All Files"),
+        lambda: replaced(room.folder, new, new) == expected and not room.shows(".tab.dirty"),
+    )
+    room.picture("renamed")
 
 
 def test_formatting_writes_the_one_layout(room: Window):
@@ -205,31 +201,34 @@ def test_formatting_writes_the_one_layout(room: Window):
     file.write_text(re.sub(r"(?m)^ +(\w+) +", r" \1 ", laid))
     room.go(TRIMS, "role")
     room.see(".view-line", re.compile(r"^\Wrole\W\w"))
-    room.press("Control+Shift+i")
-    room.see(".view-line", re.compile(r"^\W\Wrole\W\W"))
+    tidy = re.compile(r"^\W\Wrole\W\W")
+    room.insist(lambda: room.press("Escape", "Control+Shift+i"), lambda: room.shows(".view-line", tidy))
     assert room.saved(TRIMS, laid) == laid
 
 
 def test_the_job_is_estimated_ordered_and_drawn(room: Window):
     """From the line over the job and from the palette; the lens gains its price when the cutting plan is there."""
     room.open("kestrel-house.room")
-    room.see(".codelens-decoration a", "40148.46 EUR").click()
-    room.see(".tab.active", "Estimate")
+    room.see(".codelens-decoration a", "40148.46 EUR")
+    room.insist(
+        lambda: room.see(".codelens-decoration a", "40148.46 EUR").click(),
+        lambda: room.shows(".tab.active", "Estimate"),
+        SLOW,
+    )
     room.see(".view-line", re.compile(r"Limestone\Wprint,\Wlong\W+168\Wpanels\W+168,\Wproven"))
     room.picture("estimate")
     room.open("kestrel-house.room")
-    room.command("roomspec: Show the order")
-    room.see(".tab.active", "Order")
+    room.command("roomspec: Show the order", ".tab.active", "Order", SLOW)
     room.see(".view-line", re.compile(r"180\WLimestone\Wprint,\Wlong"))
     room.picture("order")
     room.open("kestrel-house.room")
-    room.command("roomspec: Show the drawings")
+    room.command("roomspec: Show the drawings", ".tab.active", "Drawings", SLOW)
     shown = room.page.frame_locator("iframe.webview").frame_locator("iframe")
     shown.locator("img").first.wait_for()
     room.picture("drawings")
     sizes = shown.locator("img").evaluate_all("images => images.map(image => image.naturalWidth)")
     assert len(sizes) > 20 and all(sizes)
-    assert "[error]" not in logged(room.folder.parent), "whatever was done to this window, nothing went wrong"
+    assert "[error]" not in room.logged(), "whatever was done to this window, nothing went wrong"
 
 
 def test_a_command_that_is_not_there_is_named(room: Window):
@@ -237,12 +236,17 @@ def test_a_command_that_is_not_there_is_named(room: Window):
     room.go(GROUND, "level")
     room.see(".codelens-decoration", "201 pieces")
     settings = room.folder / ".vscode" / "settings.json"
-    settings.parent.mkdir()
-    settings.write_text('{"roomspec.command": ["/nowhere/roomspec"]}')
-    said = room.see(".notification-toast", "roomspec does not run: /nowhere/roomspec: there is no such program")
+    settings.parent.mkdir(exist_ok=True)
+    wrong, told = (
+        '{"roomspec.command": ["/nowhere/roomspec"]}',
+        "does not run: /nowhere/roomspec: there is no such program",
+    )
+    room.insist(lambda: settings.write_text(wrong), lambda: room.shows(".notification-toast", f"roomspec {told}"))
     room.picture("no-command")
-    said.get_by_role("button", name="Set the command").click()
-    room.see(".settings-editor", "Roomspec: Command")
+    room.insist(
+        lambda: room.see(".notification-toast", told).get_by_role("button", name="Set the command").click(),
+        lambda: room.shows(".settings-editor", "Roomspec: Command"),
+    )
     room.picture("setting")
     settings.unlink()
     room.open("0-ground.room")
@@ -255,25 +259,24 @@ def test_a_server_that_dies_comes_back_and_is_given_up_when_it_keeps_dying(room:
     room.go(GROUND, "level")
     room.see(".codelens-decoration", "201 pieces")
     for death in range(4):
-        begun = logged(folder).count("serves")
+        begun = room.logged().count("serves")
         (number,) = [number for number, command in processes(folder).items() if command.endswith("roomspec serve ")]
         os.kill(number, signal.SIGKILL)
         until(lambda number=number: number not in processes(folder), lambda: "the process stays")
         if death < 3:
-            until(lambda begun=begun: logged(folder).count("serves") > begun, lambda: logged(folder))
+            until(lambda begun=begun: room.logged().count("serves") > begun, room.logged)
     said = room.see(".notification-toast", "has ended 4 times within 3 minutes")
     room.picture("keeps-dying")
-    said.get_by_role("button", name="Show the log").click()
-    room.see(".part.panel .view-line", "roomspec")
+    room.insist(
+        lambda: said.get_by_role("button", name="Show the log").click(),
+        lambda: room.shows(".part.panel .view-line", "roomspec"),
+    )
     room.picture("log")
-    room.command("roomspec: Start the server again")
+    begun = room.logged().count("serves")
+    again = "Start the server again"
+    room.insist(lambda: room.choose(f">roomspec: {again}", again), lambda: room.logged().count("serves") > begun, SLOW)
     room.open("0-ground.room")
     room.see(".codelens-decoration", "201 pieces")
-
-
-def logged(folder: Path) -> str:
-    """What the extension has written into its log."""
-    return "".join(file.read_text(encoding="utf-8") for file in (folder / "code" / "logs").rglob("roomspec.log"))
 
 
 def test_what_a_folder_holds_is_not_run_before_it_is_trusted(bare: Window):
@@ -286,7 +289,7 @@ def test_what_a_folder_holds_is_not_run_before_it_is_trusted(bare: Window):
     page = bare.page.frame_locator("iframe.webview").frame_locator("iframe")
     page.get_by_role("heading", name="How to install").wait_for()
     bare.picture("how-to-install")
-    bare.command("Workspaces: Manage Workspace Trust")
+    bare.command("Workspaces: Manage Workspace Trust", ".workspace-trust-editor a", "Trust")
     bare.see(".workspace-trust-editor a", "Trust").click()
     bare.open("0-ground.room")
     bare.see(".codelens-decoration", "201 pieces")

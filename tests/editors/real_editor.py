@@ -10,7 +10,7 @@ from pathlib import Path
 from typing import TypeVar
 
 SAMPLE = Path(__file__).parents[2] / "samples" / "kestrel-house"
-WAIT = 60.0
+WAIT = 120.0
 """Seconds after which what has not happened will not happen: a loaded machine is slow, a hanging editor is for ever."""
 MARK = "ROOMSPEC_EDITOR_TEST"
 """A variable of the surroundings, by which the processes of a test are known."""

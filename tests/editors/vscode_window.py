@@ -1,57 +1,95 @@
-"""VS Code as a person has it: served by code-server, shown by chromium, with the packed extension."""
+"""A window of VS Code in chromium, used as a person uses it: what a busy window has not taken is done again."""
 
-import json
 import os
 import re
-import shutil
-import signal
-import subprocess
-from collections.abc import Iterator, Mapping
-from contextlib import contextmanager
+import time
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager, suppress
 from pathlib import Path
-from urllib.parse import quote
 
-from corpus_texts import EDITORS
-from playwright.sync_api import Browser, Locator, Page
+from playwright.sync_api import Locator, Page, TimeoutError
 from real_editor import WAIT, until
 
-CODE = Path(os.environ.get("ROOMSPEC_CODE_SERVER", ""))
-"""The folder that .ci/install_code_server filled: `bin` there holds node, npm and code-server."""
 SHOTS = os.environ.get("ROOMSPEC_SHOTS", "")
 """A folder for pictures of the window, for whoever wants to look."""
-BROWSER = (
-    "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
-    "--disable-component-update", "--disable-sync",
-)  # fmt: skip
-SETTINGS = {
-    "files.autoSave": "off",
-    "git.enabled": False,
-    "telemetry.telemetryLevel": "off",
-    "security.workspace.trust.startupPrompt": "never",
-    "workbench.startupEditor": "none",
-}
+SOON = 15.0
+"""Seconds after which something is done again whose effect has not been seen."""
+SLOW = 40.0
+"""The same, for what makes the server work."""
 _EDITOR = ".editor-instance .monaco-editor.focused"
-
-
-def packed(folder: Path) -> Path:
-    """The extension built and packed in a folder of its own; gives the .vsix."""
-    place = folder / "editors" / "vscode"
-    shutil.copytree(EDITORS / "vscode", place, ignore=shutil.ignore_patterns("node_modules", "out", "*.vsix"))
-    shutil.copy(EDITORS / "roomspec.tmLanguage.json", folder / "editors")
-    started = os.environ | {"PATH": f"{CODE / 'bin'}{os.pathsep}{os.environ['PATH']}"}
-    for command in (["npm", "ci", "--ignore-scripts", "--no-audit", "--no-fund"], ["npm", "run", "package"]):
-        run = subprocess.run(command, cwd=place, env=started, capture_output=True, text=True, timeout=600, check=False)
-        assert run.returncode == 0, run.stdout + run.stderr
-    return place / "roomspec.vsix"
+_BOX = ".quick-input-widget input[type=text]"
+_OFFERED = ".quick-input-list .monaco-list-row.focused"
+_SUGGESTED = ".suggest-widget.visible .monaco-list-row.focused"
+_SETTINGS = Path(".vscode", "settings.json")
 
 
 class Window:
     """A window of VS Code on a folder."""
 
     def __init__(self, page: Page, folder: Path) -> None:
-        """Wait for it to be there."""
+        """Wait for it to be there, and keep the folder's room files in mind."""
         self.page, self.folder = page, folder
+        self.texts = {file: file.read_bytes() for file in folder.rglob("*.room")}
+        self._limit = WAIT
         page.wait_for_selector(".monaco-workbench .statusbar")
+
+    def begin(self) -> None:
+        """Make it what each test begins with: the files as they were, nothing open, nothing told, nothing pointed at.
+
+        The files come first: an editor that is reverted tells the server what is on disk.
+        """
+        self.page.mouse.move(2, 2)
+        changed = [file for file, text in self.texts.items() if file.read_bytes() != text]
+        for file in changed:
+            file.write_bytes(self.texts[file])
+        (self.folder / _SETTINGS).unlink(missing_ok=True)
+        tabs = self.page.locator(".tabs-container .tab")
+        while count := tabs.count():
+            self.insist(
+                lambda: self.choose(">View: Revert and Close Editor", "Revert and Close Editor"),
+                lambda count=count: tabs.count() < count,
+            )
+        if self.shows(".notification-toast"):
+            self._hide(".notification-toast", "Notifications: Clear All Notifications")
+        if self.shows(".part.panel"):
+            self._hide(".part.panel", "View: Hide Panel")
+        if changed:  # A file that was open in no editor is read anew.
+            begun = self.logged().count("serves")
+            self.insist(
+                lambda: self.choose(">roomspec: Start the server again", "Start the server again"),
+                lambda: self.logged().count("serves") > begun,
+                SLOW,
+            )
+
+    def _hide(self, selector: str, title: str) -> None:
+        self.insist(lambda: self.choose(f">{title}", title), lambda: not self.shows(selector))
+
+    @contextmanager
+    def _patience(self, seconds: float) -> Iterator[None]:
+        before, self._limit = self._limit, seconds
+        self.page.set_default_timeout(seconds * 1000)
+        try:
+            yield
+        finally:
+            self._limit = before
+            self.page.set_default_timeout(before * 1000)
+
+    def insist(self, act: Callable[[], object], seen: Callable[[], object], soon: float = SOON) -> None:
+        """Do something, and again where its effect is not seen soon; `act` bears being done twice."""
+
+        def tried() -> bool:
+            with self._patience(soon), suppress(TimeoutError):
+                act()
+            return self.comes(seen, soon)
+
+        until(tried, lambda: "what was done had no effect")
+
+    def comes(self, seen: Callable[[], object], soon: float = SOON) -> bool:
+        """Whether something is seen soon."""
+        end = time.monotonic() + soon
+        while not (found := seen()) and time.monotonic() < end:
+            self.page.wait_for_timeout(50)
+        return bool(found)
 
     def press(self, *keys: str) -> None:
         """Press keys one after another."""
@@ -62,30 +100,48 @@ class Window:
         """Type letter by letter, as a person does."""
         self.page.keyboard.type(text, delay=20)
 
+    def _shown(self, selector: str, text: str | re.Pattern[str]) -> Locator:
+        return self.page.locator(selector, has_text=text or None).locator("visible=true").first
+
+    def shows(self, selector: str, text: str | re.Pattern[str] = "") -> bool:
+        """Whether one of a selector, with a text in it, is shown now."""
+        return self._shown(selector, text).count() > 0
+
     def see(self, selector: str, text: str | re.Pattern[str] = "") -> Locator:
         """The first that is shown of a selector, with a text in it."""
-        found = self.page.locator(selector, has_text=text or None).locator("visible=true").first
+        found = self._shown(selector, text)
         found.wait_for()
         return found
 
     def choose(self, asked: str, offered: str = "") -> None:
-        """Ask at the top of the window for a file, a `>command` or a `:line:column`, and take what is offered."""
-        self.press("Control+p")
-        box = self.see(".quick-input-widget input[type=text]")
-        box.fill(asked)
-        self.see(".quick-input-list .monaco-list-row.focused", offered)
-        self.press("Enter")
-        box.wait_for(state="hidden")
+        """Ask at the top of the window for a file, a `>command` or a `:line:column`, and take what is offered.
 
-    def command(self, title: str) -> None:
-        """A command of the palette, by its whole title."""
-        self.choose(f">{title}", title)
+        Whatever else is open, and would take the keys, is closed first.
+        """
+
+        def chosen() -> bool:
+            with self._patience(SOON), suppress(TimeoutError):
+                self.press("Escape", "Control+p")
+                box = self.see(_BOX)
+                box.fill(asked)
+                self.see(_OFFERED, offered)
+                box.press("Enter")
+                box.wait_for(state="hidden")
+                return True
+            return False
+
+        until(chosen, lambda: f"not to be chosen: {asked}")
+
+    def command(self, title: str, selector: str, text: str | re.Pattern[str] = "", soon: float = SOON) -> None:
+        """Call a command of the palette, by its whole title, until its effect is shown."""
+        self.insist(lambda: self.choose(f">{title}", title), lambda: self.shows(selector, text), soon)
 
     def open(self, name: str) -> None:
         """A file of the folder, in an editor that has the cursor."""
-        self.choose(name, name)
-        self.see(".tab.active", name)
-        self.see(f"{_EDITOR} .view-line")
+        self.insist(
+            lambda: self.choose(name, name),
+            lambda: self.shows(".tab.active", name) and self.shows(f"{_EDITOR} .view-line"),
+        )
 
     def go(self, file: str, words: str, into: int = 0) -> tuple[int, int]:
         """Put the cursor into some words of a file as it is on disk; gives line and column from 1, in UTF-16."""
@@ -94,22 +150,38 @@ class Window:
         before = text[: text.index(words) + into]
         line, left = before.count("\n") + 1, before.rpartition("\n")[2]
         column = len(left.encode("utf-16-le")) // 2 + 1
-        self.choose(f":{line}:{column}", f"line {line}")
-        self.see(".statusbar", f"Ln {line}, Col {len(left) + 1}")
+        place = re.compile(rf"Ln {line}, Col {len(left) + 1}(?!\d)")
+        self.insist(
+            lambda: self.choose(f":{line}:{column}", f"line {line}"),
+            lambda: self.shows(".statusbar", place) and self.shows(_EDITOR),
+        )
         return line, column
 
+    def offer(self, typed: str, first: str) -> None:
+        """Type until the list that opens has something in front; where it does not open, the last letter again."""
+        self.write(typed)
+        if not self.comes(lambda: self.shows(_SUGGESTED, first)):
+            self.insist(
+                lambda: (self.press("Escape", "Backspace"), self.write(typed[-1])),
+                lambda: self.shows(_SUGGESTED, first),
+            )
+
     def saved(self, file: str, holds: str) -> str:
-        """Save, and again where the server's formatting came after it; gives the file once it has a line on disk."""
+        """Save, and again where the server's formatting came after it; gives the file once it has a text on disk."""
         place = self.folder / file
-        clean = self.page.locator(".tab.active:not(.dirty)")
 
         def settled() -> bool:
-            self.press("Control+s")
+            self.press("Escape", "Control+s")
             self.page.wait_for_timeout(700)
-            return clean.count() > 0 and holds in place.read_text(encoding="utf-8")
+            return self.shows(".tab.active:not(.dirty)") and holds in place.read_text(encoding="utf-8")
 
         until(settled, lambda: place.read_text(encoding="utf-8"))
         return place.read_text(encoding="utf-8")
+
+    def underlines(self, word: Locator) -> bool:
+        """Whether a word, and no more and no less, is underlined as an error."""
+        mark, box = (place.bounding_box() for place in (self.see(".squiggly-error"), word))
+        return bool(mark and box and abs(mark["x"] - box["x"]) < 2 and abs(mark["width"] - box["width"]) < 3)
 
     def point_at(self, word: Locator) -> None:
         """Rest the mouse on a word."""
@@ -125,37 +197,12 @@ class Window:
         self.page.mouse.down()
         self.page.mouse.up()
 
+    def logged(self) -> str:
+        """What the extension has written into its log."""
+        logs = (self.folder.parent / "code" / "logs").rglob("roomspec.log")
+        return "".join(file.read_text(encoding="utf-8") for file in logs)
+
     def picture(self, name: str) -> None:
         """Keep what is seen."""
         if SHOTS:
             self.page.screenshot(path=Path(SHOTS, f"{name}.png"))
-
-
-@contextmanager
-def window(
-    browser: Browser, folder: Path, job: Path, extension: Path, environment: Mapping[str, str], *options: str
-) -> Iterator[Window]:
-    """A window on a job, in surroundings and with options of code-server's; nothing is left when it closes."""
-    data = folder / "code"
-    (data / "User").mkdir(parents=True)
-    (data / "User" / "settings.json").write_text(json.dumps(SETTINGS), encoding="utf-8")
-    # As from a terminal: otherwise a login shell is asked for the PATH.
-    started = {**environment, "PATH": f"{CODE / 'bin'}{os.pathsep}{environment['PATH']}", "VSCODE_CLI": "1"}
-    program = shutil.which("code-server", path=started["PATH"])
-    assert program, "code-server is not installed: .ci/install_code_server FOLDER, and ROOMSPEC_CODE_SERVER=FOLDER"
-    command = [program, f"--user-data-dir={data}", f"--extensions-dir={folder / 'extensions'}"]
-    subprocess.run([*command, "--install-extension", extension], env=started, check=True, timeout=WAIT)
-    command += ["--auth=none", "--bind-addr=127.0.0.1:0", "--disable-telemetry", "--disable-update-check", *options]
-    log = folder / "code-server.txt"
-    with log.open("wb") as out:
-        serving = subprocess.Popen(command, env=started, stdout=out, stderr=out, start_new_session=True)
-    try:
-        address = until(lambda: re.search(r"listening on (http://\S+)", log.read_text()), log.read_text)[1]
-        page = browser.new_page(viewport={"width": 1400, "height": 900})
-        page.set_default_timeout(WAIT * 1000)
-        page.goto(f"{address}?folder={quote(str(job))}")
-        yield Window(page, job)
-        page.close()
-    finally:
-        os.killpg(serving.pid, signal.SIGKILL)
-        serving.wait(WAIT)
