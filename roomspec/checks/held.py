@@ -18,6 +18,14 @@ def hangs_on_glue(method: Method) -> bool:
     return method.glue is not None and method.screw is None and not method.battens
 
 
+def battens_cross(method: Method, upright: bool) -> bool:
+    """True where the method's battens lie at right angles to its panels, so that one backs each line of end joints."""
+    if not method.battens:
+        return False
+    direction = method.battens[0].direction
+    return direction is None or (direction == "vertical") != upright
+
+
 def direction_of(finish: Finish) -> str:
     """`vertical` where the panels' length lies along the face's y, else `horizontal`: as battens and studs say it."""
     return "vertical" if panels_run_up(finish.direction) else "horizontal"

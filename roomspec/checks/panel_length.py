@@ -1,5 +1,6 @@
 """Which panels are long and which are short, and how much height upright ones have to cover."""
 
+from collections.abc import Iterable
 from itertools import pairwise
 
 from roomspec.checks.profile import highest
@@ -19,11 +20,15 @@ def is_long(panel: Panel) -> bool:
     return panel.length > LONG
 
 
-def run_height(wall: Wall, run: Run) -> int:
-    """The most that upright panels of the run have to cover between floor and ceiling, allowances taken."""
+def run_height(wall: Wall, run: Run, joints: Iterable[int] = ()) -> int:
+    """The most that upright panels of the run have to cover between floor and ceiling, allowances taken.
+
+    With `joints`, heights above the floor line, from one of them to the next.
+    """
     extents = [(part.left, part.right, part.bottom, _top(wall, run, part)) for part in run.parts]
+    breaks = sorted(joints)
     if len(extents) == 1 or len(extents) > _MOST_PARTS:
-        return max(top - bottom for _, _, bottom, top in extents)
+        return max(_tallest(bottom, top, breaks) for _, _, bottom, top in extents)
     tallest = 0
     edges = sorted({x for left, right, _, _ in extents for x in (left, right)})
     for left, right in pairwise(edges):
@@ -33,8 +38,13 @@ def run_height(wall: Wall, run: Run) -> int:
             if reached is None or bottom > reached:
                 begin, reached = bottom, top
             reached = max(reached, top)
-            tallest = max(tallest, reached - begin)
+            tallest = max(tallest, _tallest(begin, reached, breaks))
     return tallest
+
+
+def _tallest(bottom: int, top: int, breaks: Iterable[int]) -> int:
+    places = (bottom, *(place for place in breaks if bottom < place < top), top)
+    return max(high - low for low, high in pairwise(places))
 
 
 def _top(wall: Wall, run: Run, part: Part) -> int:

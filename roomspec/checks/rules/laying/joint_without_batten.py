@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from roomspec.checks.example import GLUED
 from roomspec.checks.facts import RoomFacts, written
 from roomspec.checks.finding import Finding
+from roomspec.checks.held import battens_cross
 from roomspec.checks.record import COMMON_PRACTICE, Check, finds
 from roomspec.diagnostics.diagnostic import Related
 from roomspec.layout.extent import Run
@@ -58,7 +59,7 @@ _BEARING = 19 * MM
 def joint_without_batten(facts: RoomFacts) -> Iterator[Finding]:
     """Each lining with end joints that no batten crosses; on an open frame, those that miss the studs.
 
-    Upright panels that are shorter than their wall are judged by wall-taller-than-panel.
+    Upright panels that are shorter than their wall are judged by wall-taller-than-panel: they need a trim, or battens.
     """
     walls = zip(facts.room.walls, facts.runs(), strict=True)
     if not any(_has_plain_joints(wall, run) for wall, runs in walls for run in runs):
@@ -99,16 +100,12 @@ def _unbacked(wall: Wall, lining: Lining) -> int:
     region = lining.region
     if upright and (region.top or 0) - (region.bottom or 0) > lining.panel.length:
         return 0
-    if lining.method.battens and _crosses(lining.method.battens[0].direction, upright):
+    if battens_cross(lining.method, upright):
         return 0
     joints = [joint.line for joint in lining.joints if joint.kind == "end"]
     if lining.method.glue is None and not upright and not lining.method.battens:
         joints = [line for line in joints if not _on_stud(wall, line.x0, line.y0)]
     return len(joints)
-
-
-def _crosses(direction: str | None, upright: bool) -> bool:
-    return direction is None or (direction == "vertical") != upright
 
 
 def _on_stud(wall: Wall, x: int, y: int) -> bool:
