@@ -16,12 +16,13 @@ WORDS = {
     "several openings": "a face with two of them",
     "obstacles": "what stands against a wall, or a box",
     "boxing": "two boxes",
+    "joints up": "a height at which upright panels meet",
     "rise": "a floor that is not level",
     "ceiling": "a ceiling",
     "diagonals": "a measured diagonal",
     "access": "the longest piece that can be got in",
     "lined": "an opening with a lined reveal",
-    "points": "a socket, a switch, a pipe or a fixture",
+    "points": "a socket, a switch, a pipe or a fixture, or something to be removed at a place",
     "wired": "a socket or a switch",
     "load": "a fixture whose weight is stated",
     "heat": "a heat source",
@@ -74,6 +75,8 @@ def present(room: Room) -> frozenset[str]:
             found.add("outside")
         if wall.obstacles or wall.boxing:
             found.add("obstacles")
+        if wall.joints_up:
+            found.add("joints up")
         if len(wall.floor) > 2 or wall.floor[0][1] != wall.floor[-1][1]:
             found.add("rise")
         if wall.obstacles:
@@ -119,6 +122,8 @@ def _of_face(face: Wall | Ceiling, height: int, found: set[str]) -> None:
         found.add("battens")
     if face.removals or len(face.substrates) > 1:
         found.add("layers")
+    if any(removal.x is not None for removal in face.removals):
+        found.add("points")
     if len(face.finishes) > 1:
         found.add("several finishes")
     for finish in face.finishes:

@@ -50,6 +50,7 @@ from roomspec.checks.rules.survey.dimension_unconfirmed import dimension_unconfi
 from roomspec.checks.rules.survey.door_size_unlikely import door_size_unlikely
 from roomspec.checks.rules.survey.floor_too_steep import floor_too_steep
 from roomspec.checks.rules.survey.heights_disagree import heights_disagree
+from roomspec.checks.rules.survey.joint_outside_wall import joint_outside_wall
 from roomspec.checks.rules.survey.obstacle_outside_wall import obstacle_outside_wall
 from roomspec.checks.rules.survey.opening_door_off_floor import opening_door_off_floor
 from roomspec.checks.rules.survey.opening_outside_wall import opening_outside_wall
@@ -85,6 +86,7 @@ CHECKS: tuple[Check, ...] = (
     ceilings_overlap,
     point_in_opening,
     point_outside_wall,
+    joint_outside_wall,
     room_height_unlikely,
     opening_door_off_floor,
     door_size_unlikely,

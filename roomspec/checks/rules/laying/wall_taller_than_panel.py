@@ -21,8 +21,8 @@ from roomspec.quantities.in_units import figure_text, length_text
         summary="upright panels are shorter than the wall, and neither a joint trim nor a batten is at their ends",
         why=(
             "Panels joined on their long edges only have plain ends. Where one stands on another, the joint is open to"
-            " the eye and to water, and nothing keeps the two in line. A joint trim covers it; battens across the panels"
-            " back it where `joints up` says that it is wanted; a longer panel does without."
+            " the eye and to water, and nothing keeps the two in line. A joint trim covers it; battens across the"
+            " panels back it where `joints up` says that it is wanted; a longer panel does without."
         ),
         source=(COMMON_PRACTICE,),
         bad="""\
@@ -106,7 +106,7 @@ def _mend(method: str, backed: bool, stated: bool) -> str:
     if backed and stated:
         return f"say with `joints up` where they meet once more, {trim}, or choose a longer panel"
     if backed:
-        return f"say where they meet with `joints up` on the wall: a batten lies behind; or {trim}, or take a longer panel"
+        return f"say where they meet with `joints up` on the wall, {trim}, or choose a longer panel"
     if stated:
         return f"{trim}, put battens across the panels, or choose a longer panel"
     return f"{trim} (and say where panels meet with `joints up` on the wall), or choose a longer panel"

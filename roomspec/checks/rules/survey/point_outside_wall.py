@@ -1,4 +1,4 @@
-"""A socket, switch, pipe or fixture lies beyond its wall or ceiling."""
+"""A socket, switch, pipe or fixture, or something to be removed, lies beyond its wall or ceiling."""
 
 from collections.abc import Iterator
 
@@ -10,6 +10,8 @@ from roomspec.layout.slabs import height_at
 from roomspec.model.wall import Ceiling, Wall, WallPoint
 from roomspec.quantities.in_units import figure_text, length_text
 
+_HELP = "check its place, and the size of what it is on; `at` is measured from the left end"
+
 
 @finds(
     Check(
@@ -18,10 +20,11 @@ from roomspec.quantities.in_units import figure_text, length_text
         severity="error",
         scope="room",
         needs=("points",),
-        summary="a socket, switch, pipe or fixture lies beyond its wall's ends, or over its ceiling line",
+        summary="a socket, pipe or the like, or what is to be removed, lies beyond its wall's ends or ceiling line",
         why=(
             "A point that is not on its wall has a wrong figure, or the wall has: a height with a digit missing shows"
-            " here first. It would be left out of the cut-outs, and found by the fitter."
+            " here first. It would be left out of the cut-outs, and found by the fitter; what is removed would be"
+            " priced on a wall that it is not on."
         ),
         source=(COMMON_PRACTICE,),
         bad="""\
@@ -55,7 +58,16 @@ def point_outside_wall(facts: RoomFacts) -> Iterator[Finding]:
                 yield Finding(
                     at=facts.here((kind, face.name, "points", at)),
                     message=f"the {point.kind} lies {beyond}",
-                    help="check its place, and the size of what it is on; `at` is measured from the left end",
+                    help=_HELP,
+                    about=(f"{kind} {face.name}",),
+                )
+        for at, removal in enumerate(face.removals):
+            beyond = "" if removal.x is None else _past_an_end(face, removal.x, f"{kind} {face.name}", units)
+            if beyond:
+                yield Finding(
+                    at=facts.here((kind, face.name, "removals", at)),
+                    message=f"the {removal.what} to be removed lies {beyond}",
+                    help=_HELP,
                     about=(f"{kind} {face.name}",),
                 )
 
@@ -78,15 +90,9 @@ def _beyond(face: Wall | Ceiling, point: WallPoint, name: str, units: str) -> st
 
     Of a ceiling that is the room's own plan only the sides at 0 are held here.
     """
-    # Out of plumb, the larger width: what is over it is over it at every height.
-    width = max(face.width, face.width_top) if isinstance(face, Wall) else face.width
-    if point.x < 0:
-        return f"{length_text(-point.x, units)} beyond the left end of {name}"
-    if width is not None and point.x > width:
-        return (
-            f"{length_text(point.x - width, units)} beyond the right end of {name}, which is"
-            f" {figure_text(width, units)} wide"
-        )
+    past = _past_an_end(face, point.x, name, units)
+    if past:
+        return past
     if point.up < 0:
         return f"{length_text(-point.up, units)} below the floor line of {name}"
     top = _top(face, point.x)
@@ -97,6 +103,18 @@ def _beyond(face: Wall | Ceiling, point: WallPoint, name: str, units: str) -> st
         f"is {figure_text(top, units)} high there" if isinstance(face, Wall) else f"is {figure_text(top, units)} across"
     )
     return f"{length_text(point.up - top, units)} over the {line} of {name}, which {there}"
+
+
+def _past_an_end(face: Wall | Ceiling, x: int, name: str, units: str) -> str:
+    """How far a place lies past the face's left or right end; empty where it does not."""
+    # Out of plumb, the larger width: what is over it is over it at every height.
+    width = max(face.width, face.width_top) if isinstance(face, Wall) else face.width
+    if x < 0:
+        return f"{length_text(-x, units)} beyond the left end of {name}"
+    if width is not None and x > width:
+        over = length_text(x - width, units)
+        return f"{over} beyond the right end of {name}, which is {figure_text(width, units)} wide"
+    return ""
 
 
 def _top(face: Wall | Ceiling, x: int) -> int | None:
