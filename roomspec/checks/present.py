@@ -15,7 +15,7 @@ WORDS = {
     "openings": "a door, a window or the like",
     "several openings": "a face with two of them",
     "obstacles": "what stands against a wall, or a box",
-    "boxing": "two boxes",
+    "boxing": "a box",
     "joints up": "a height at which upright panels meet",
     "rise": "a floor that is not level",
     "ceiling": "a ceiling",
@@ -82,10 +82,8 @@ def present(room: Room) -> frozenset[str]:
         if wall.obstacles:
             found.update(_of_obstacles(wall))
         if wall.boxing:
-            found.add("bare edge")
+            found.update(("bare edge", "boxing"))
         _of_face(wall, max([y for _, y in wall.top], default=0), found)
-    if sum(len(wall.boxing) for wall in room.walls) > 1:
-        found.add("boxing")
     if room.ceilings:
         found.add("ceiling")
     for ceiling in room.ceilings:

@@ -1,15 +1,21 @@
-"""Two boxes stand in the same place: on one wall, or on two in their corner."""
+"""A box stands in the same place as another, as a part of an opening, or as a part of a bath or a tray."""
 
 from collections.abc import Iterator
+from itertools import islice
 
 from roomspec.checks.facts import RoomFacts
 from roomspec.checks.finding import Finding
+from roomspec.checks.hiding import Hidden, Stand, hidden_on, stand_of
 from roomspec.checks.record import COMMON_PRACTICE, Check, finds
 from roomspec.checks.sweep import overlaps
 from roomspec.diagnostics.diagnostic import Related
 from roomspec.layout.face import neighbours
-from roomspec.model.wall import Corner
+from roomspec.layout.slabs import height_at
+from roomspec.model.wall import Corner, Obstacle, Opening, Wall
 from roomspec.quantities.in_units import figure_text
+
+_MOST = 200
+"""More openings and baths on one wall are no survey."""
 
 
 @finds(
@@ -19,10 +25,12 @@ from roomspec.quantities.in_units import figure_text
         severity="error",
         scope="room",
         needs=("boxing",),
-        summary="two boxes of a wall, or of two walls in their corner, stand in the same place",
+        summary="a box stands in the same place as another, or cuts through an opening, a bath or a tray",
         why=(
             "Each box is lined by itself, so what two of them share would be lined twice. Boxes that touch are fine:"
-            " the shallower one's front then meets the deeper one's end."
+            " the shallower one's front then meets the deeper one's end. An opening is beside a box or wholly in its"
+            " front, a bath or a tray beside a box, under it, or before one that is as long: what a box cuts in two was"
+            " measured or written wrongly."
         ),
         source=(COMMON_PRACTICE,),
         bad="""\
@@ -44,7 +52,10 @@ room 1 "Bathroom"
     )
 )
 def boxes_overlap(facts: RoomFacts) -> Iterator[Finding]:
-    """Sweep each wall's boxes, then hold those of two walls in their corner against one another."""
+    """Sweep each wall's boxes, hold those of two walls in their corner against one another, then all against the rest.
+
+    Units and heat stand before boxes and are cut round them: they are left alone.
+    """
     units = facts.terms.units
     for wall in facts.room.walls:
         rects = [(box.x, box.x + box.width, box.sill, box.sill + box.height) for box in wall.boxing]
@@ -64,6 +75,11 @@ def boxes_overlap(facts: RoomFacts) -> Iterator[Finding]:
                 related=(Related("the other box", facts.here(("wall", wall.name, "boxing", other))),),
             )
     yield from _in_corners(facts)
+    for index, wall in enumerate(facts.room.walls):
+        things = [("openings", at) for at in range(len(wall.openings))]
+        things += (("obstacles", at) for at, thing in enumerate(wall.obstacles) if thing.kind in ("bath", "tray"))
+        if things and len(things) <= _MOST:
+            yield from _cut_through(facts, index, things)
 
 
 def _in_corners(facts: RoomFacts) -> Iterator[Finding]:
@@ -95,3 +111,46 @@ def _in_corners(facts: RoomFacts) -> Iterator[Finding]:
                             ),
                         ),
                     )
+
+
+def _cut_through(facts: RoomFacts, index: int, things: list[tuple[str, int]]) -> Iterator[Finding]:
+    """Each opening, bath or tray of a wall that a box takes a part of, with the first such box."""
+    units, wall = facts.terms.units, facts.room.walls[index]
+    boxes = list(islice(hidden_on(facts.room, index), _MOST))
+    for field, which in things if boxes else ():
+        thing: Opening | Obstacle = wall.openings[which] if field == "openings" else wall.obstacles[which]
+        stand = stand_of(wall, thing)
+        for box in boxes:
+            both = box.stand.common(stand)
+            if both is None or _stands_before(wall, box, stand, field):
+                continue
+            floor = height_at(wall.floor, (both.left + both.right) // 2)
+            sides = (both.left, both.right, max(0, both.bottom - floor), both.top - floor)
+            left, right, bottom, top = (figure_text(side, units) for side in sides)
+            corner = "" if box.owner is wall else f" of wall {box.owner.name}, in its corner,"
+            yield Finding(
+                at=facts.here(("wall", box.owner.name, "boxing", box.at)),
+                message=(
+                    f"the boxing{corner} {'stands across' if field == 'openings' else 'goes through'} the {thing.kind}"
+                    f" of wall {wall.name}: both take {left} to {right}, {bottom} to {top} up"
+                ),
+                help=_BESIDE[field],
+                about=tuple(dict.fromkeys((f"wall {box.owner.name}", f"wall {wall.name}"))),
+                related=(Related(f"the {thing.kind}", facts.here(("wall", wall.name, field, which))),),
+            )
+            break
+
+
+_BESIDE = {
+    "openings": "write where the box begins beside the opening, or how high over it (`sill`); check where both are",
+    "obstacles": "write where one begins beside the other, or how high the box begins over it (`sill`)",
+}
+
+
+def _stands_before(wall: Wall, box: Hidden, stand: Stand, field: str) -> bool:
+    """True of an opening in the box's own front, and of a bath before a box that is as long."""
+    if box.owner is not wall:
+        return False
+    return box.stand.holds(stand) or (
+        field == "obstacles" and box.stand.left <= stand.left and stand.right <= box.stand.right
+    )
