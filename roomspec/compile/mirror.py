@@ -56,10 +56,9 @@ def mirrored_wall(wall: Wall, corner: Corner, butts: bool) -> Wall:
 
 
 def mirrored_ceiling(ceiling: Ceiling) -> Ceiling:
-    """The ceiling of the mirror image; where its size is the room's own plan, `handed` says how it is to be read."""
-    if ceiling.width is None:
-        return replace(ceiling, handed=not ceiling.handed)
-    return replace(ceiling, **_mirrored_lists(ceiling, ceiling.width))
+    """The ceiling of the mirror image; where it is the room's own plan its places are left, and `handed` turns them."""
+    lists = {} if ceiling.width is None else _mirrored_lists(ceiling, ceiling.width)
+    return replace(ceiling, handed=not ceiling.handed, **lists)
 
 
 def mirrored_diagonal(diagonal: Diagonal) -> Diagonal:

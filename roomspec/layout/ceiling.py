@@ -5,26 +5,30 @@
   ceiling (a slope) is a rectangle by itself.
 - A flat ceiling is lined before the walls; the walls under it lose its build-up (`ends.ceiling_side`). The walls under
   a slope are surveyed to it and lose nothing.
+- A box that reaches a ceiling over the whole room is there before its lining: what it leaves is the ceiling, and its
+  faces are walls to it. Nothing is taken off a slope, for its size does not say where it lies (`boxes_not_placed`).
 - All round, a ceiling's lining ends along walls (`ends.round_side`).
 
 Plans with other than right angles are drawn inwards with floats, their corners rounded to the nanometre.
 """
 
-import itertools
 from math import hypot
 
 from msgspec.structs import replace
 
+from roomspec.layout.boxes import Box
+from roomspec.layout.bulkheads import boxes_at_ceiling, left_of, slabs_in
 from roomspec.layout.deduct import less
 from roomspec.layout.laid import Ring
 from roomspec.layout.plane import CEILING, Face
-from roomspec.layout.room_plan import closure_limit, plan_room
-from roomspec.layout.slabs import Slab, area, between
+from roomspec.layout.room_plan import closure_limit, plan_room, turning
+from roomspec.layout.slabs import Slab, area
 from roomspec.model.room import Room
 from roomspec.model.shape import Region, SetOut, level
 from roomspec.model.wall import Ceiling, Wall
 
 NO_PLAN = "the room's walls close no plan that the ceiling could lie over; give the ceiling its size"
+ALL_BOXED = "boxes that reach the ceiling leave nothing of it"
 
 
 def lies_flat(ceiling: Ceiling, room: Room) -> bool:
@@ -40,22 +44,50 @@ def lowered_by(room: Room) -> int:
     return max((finish.build_up for ceiling in flat for finish in ceiling.finishes), default=0)
 
 
+def boxes_not_placed(room: Room, ceiling: Ceiling) -> bool:
+    """True where boxes reach a ceiling that is lined, and it is not known where over it they stand."""
+    if ceiling.bare or not ceiling.finishes or not boxes_at_ceiling(room):
+        return False
+    return not _boxes_under(room, ceiling) or not _plan_from(room, _first_wall(room, ceiling))
+
+
+def _boxes_under(room: Room, ceiling: Ceiling) -> tuple[tuple[int, Box], ...]:
+    """The boxes that reach a ceiling; none where the corners go round no room, so that they do not say where."""
+    return boxes_at_ceiling(room) if lies_flat(ceiling, room) and turning(room) == 360 else ()
+
+
 def ceiling_face(room: Room, ceiling: Ceiling) -> Face:
-    """A ceiling as a face; one with a size is as large as it says."""
+    """A ceiling as a face; one with a size is as large as it says, less boxes where it lies over the room."""
+    boxes = _boxes_under(room, ceiling)
+    first = _first_wall(room, ceiling)
+    plan = _plan_from(room, first) if boxes or ceiling.width is None else ()
+    own = ceiling
     if ceiling.width is not None and ceiling.depth is not None:
-        return _face(_as_wall(ceiling, ceiling.width, ceiling.depth), room)
-    ring = plan_under(room, ceiling.handed)
-    if not ring:
+        if not plan:
+            return _face(_as_wall(ceiling, ceiling.width, ceiling.depth), room)
+        ring: Ring = ((0, 0), (ceiling.width, 0), (ceiling.width, ceiling.depth), (0, ceiling.depth))
+    elif not plan:
         return _face(_as_wall(ceiling, 1, 1), room, trouble=NO_PLAN)
-    left, bottom = min(x for x, _ in ring), min(y for _, y in ring)
-    width, depth = max(x for x, _ in ring) - left, max(y for _, y in ring) - bottom
-    own = _mirrored(ceiling, room.walls[-1].width) if ceiling.handed else ceiling
-    ring = tuple((x - left, y - bottom) for x, y in ring)
-    square = len(ring) == 4 and len({x for x, _ in ring}) == 2 == len({y for _, y in ring})
-    return _face(_as_wall(_moved(own, -left, -bottom), width, depth), room, () if square else ring)
+    else:
+        ring = plan
+        own = _mirrored(ceiling, room.walls[-1].width) if ceiling.handed else ceiling
+    parts = left_of(ring, plan, first, boxes) if boxes else (ring,)
+    if not parts:
+        return _face(_as_wall(ceiling, 1, 1), room, trouble=ALL_BOXED)
+    left, bottom = (min(place[axis] for part in parts for place in part) for axis in (0, 1))
+    width, depth = (max(place[axis] for part in parts for place in part) for axis in (0, 1))
+    parts = tuple(tuple((x - left, y - bottom) for x, y in part) for part in parts)
+    return _face(
+        _as_wall(_moved(own, -left, -bottom), width - left, depth - bottom), room, () if _is_rectangle(parts) else parts
+    )
 
 
-def _face(wall: Wall, room: Room, plan: Ring = (), trouble: str = "") -> Face:
+def _is_rectangle(parts: tuple[Ring, ...]) -> bool:
+    ring, *others = parts
+    return not others and len(ring) == 4 and len({x for x, _ in ring}) == 2 == len({y for _, y in ring})
+
+
+def _face(wall: Wall, room: Room, plan: tuple[Ring, ...] = (), trouble: str = "") -> Face:
     corniced = any(finish.method.cornice for under in room.walls if not under.bare for finish in under.finishes)
     return Face(CEILING, "ceilings", wall, plan=plan, corniced=corniced, access=room.access, trouble=trouble)
 
@@ -66,19 +98,35 @@ def plan_under(room: Room, handed: bool) -> Ring:
     In a handed room the walls are counted from the last one, which was the first. A survey that does not quite close is
     closed by a straight line.
     """
-    walls = (room.walls[-1], *room.walls[:-1]) if handed and room.walls else room.walls
-    plan = plan_room(replace(room, walls=walls))
+    return _plan_from(room, len(room.walls) - 1 if handed else 0)
+
+
+def _first_wall(room: Room, ceiling: Ceiling) -> int:
+    """The index of the wall that a flat ceiling's x runs along: the first that is as long as the ceiling is wide."""
+    places = range(len(room.walls))
+    order = tuple(reversed(places) if ceiling.handed else places)
+    return next((at for at in order if ceiling.width in (None, room.walls[at].width)), 0)
+
+
+def _plan_from(room: Room, first: int) -> Ring:
+    plan = plan_room(replace(room, walls=(*room.walls[first:], *room.walls[:first])))
     if plan.floor_area is None or plan.closure_error is None or plan.closure_error > closure_limit(plan.perimeter):
         return ()
     return tuple((x, -y) for x, y in plan.corners[:-1])
 
 
-def outside_of(plan: Ring, take: int, label: int) -> list[Slab]:
-    """What of the rectangle round a plan lies outside of it, once each of its sides has moved `take` inwards."""
+def outside_of(plan: tuple[Ring, ...], take: int, label: int) -> list[Slab]:
+    """What of the rectangle round a plan is outside of its parts, once each of their sides has moved `take` inwards."""
     if not plan:
         return []
-    width, depth = max(x for x, _ in plan), max(y for _, y in plan)
-    return less([(0, width, 0, 0, depth, depth, label, label)], _slabs(_inwards(plan, take), label))
+    width, depth = (max(place[axis] for part in plan for place in part) for axis in (0, 1))
+    inside = [slab for part in plan for slab in slabs_in(_inwards(part, take), label)]
+    return less([(0, width, 0, 0, depth, depth, label, label)], inside)
+
+
+def outline_words(room: Room) -> str:
+    """What a ceiling over the whole room is, in words."""
+    return "the room's plan" + (" less the boxing that reaches it" if boxes_at_ceiling(room) else "")
 
 
 def lies_on(face: Face, left: int, right: int, bottom: int, top: int) -> bool:
@@ -101,19 +149,6 @@ def _inwards(ring: Ring, take: int) -> Ring:
         share = take / (1 + ax * bx + ay * by)
         out.append((x + round(share * (ax + bx)), y + round(share * (ay + by))))
     return tuple(out)
-
-
-def _slabs(ring: Ring, label: int) -> list[Slab]:
-    """The inside of a ring as slabs: between each two of its corners along x, every other stretch between its sides."""
-    sides = [(*min(a, b), *max(a, b)) for a, b in zip(ring, (*ring[1:], ring[0]), strict=True) if a[0] != b[0]]
-    out: list[Slab] = []
-    for a, b in itertools.pairwise(sorted({x for x, _ in ring})):
-        crossing = sorted(
-            (between(a, x0, y0, x1, y1), between(b, x0, y0, x1, y1)) for x0, y0, x1, y1 in sides if x0 <= a and b <= x1
-        )
-        for (low0, low1), (high0, high1) in zip(crossing[::2], crossing[1::2], strict=True):
-            out.append((a, b, low0, low1, high0, high1, label, label))
-    return out
 
 
 def _as_wall(ceiling: Ceiling, width: int, depth: int) -> Wall:

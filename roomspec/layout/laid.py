@@ -115,8 +115,8 @@ class FaceLayout(Struct, frozen=True, cache_hash=True, gc=False):
     where: str
     place: str
     as_wall: Wall
-    plan: Ring
-    """The outline of a ceiling that is no rectangle."""
+    plan: tuple[Ring, ...]
+    """The outlines of the parts of a ceiling that is no rectangle."""
     gross: Fraction
     net: Fraction
     linings: tuple[Lining, ...]

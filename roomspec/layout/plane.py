@@ -63,8 +63,8 @@ class Face(Struct, frozen=True, cache_hash=True, gc=False):
     foot: Sideways = None
     head: Sideways = None
     covers: tuple[Cover, ...] = ()
-    plan: Ring = ()
-    """The outline of a ceiling that is no rectangle, anticlockwise within the rectangle round it."""
+    plan: tuple[Ring, ...] = ()
+    """The outlines of the parts of a ceiling that is no rectangle, anticlockwise within the rectangle round them."""
     corniced: bool = False
     """True for a ceiling whose edges the cornice of the walls' linings covers."""
     lowered: int = 0

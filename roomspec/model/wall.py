@@ -245,4 +245,4 @@ class Ceiling(Struct, frozen=True, cache_hash=True, gc=False):
     notes: tuple[str, ...] = ()
     flatness: tuple[Flatness, ...] = ()
     handed: bool = False
-    """True in a mirrored room where no size is given: x runs along the room's last wall, from its right end."""
+    """True in a mirrored room: x runs along the room's last wall; where no size is given, from its right end."""

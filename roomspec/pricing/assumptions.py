@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable, Iterator, Sequence
 
-from roomspec.layout.ceiling import lowered_by
+from roomspec.layout.ceiling import boxes_not_placed, lowered_by
 from roomspec.model.job import Job
 from roomspec.model.product import Panel
 from roomspec.model.room import Room
@@ -25,6 +25,7 @@ def assumptions_of(
         *_fastening(job.rooms, take_off.rooms),
         *_longest(job.rooms, take_off.rooms, job.terms.units),
         *_ceilings_first(job.rooms, take_off.rooms, job.terms.units),
+        *_boxes_under_slopes(job.rooms),
         *_unpriced(order),
         *_unmanned(job, labour),
         *take_off.troubles,
@@ -67,6 +68,15 @@ def _ceilings_first(rooms: Sequence[Room], taken: Sequence[RoomTakeOff], units: 
         if lowered and any(wall.linings for wall in off.walls):
             depth = length_text(lowered, units)
             yield f"The ceiling of {_called(room)} is taken as lined before its walls, which stop {depth} lower for it."
+
+
+def _boxes_under_slopes(rooms: Sequence[Room]) -> Iterator[str]:
+    """Lined ceilings that boxes reach at places that nobody can know."""
+    for room in rooms:
+        for ceiling in room.ceilings:
+            if boxes_not_placed(room, ceiling):
+                name = f"ceiling {ceiling.name} of {_called(room)}"
+                yield f"The boxing that reaches {name} is not taken off it: its size does not say what stands under it."
 
 
 def _unstated(rooms: Sequence[Room], taken: Sequence[RoomTakeOff]) -> Iterator[str]:

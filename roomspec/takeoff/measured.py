@@ -100,18 +100,18 @@ def measure_wall(
     method: str,
     units: str = "mm",
     hidden: Sequence[Rect] = (),
-    plan: Ring = (),
+    plan: tuple[Ring, ...] = (),
 ) -> Measure:
     """What is measured on a wall by `method`: net, nrm2, smm7, vob or is1200; its words in `units`.
 
-    `hidden` is what boxes hide of it, `plan` the outline of a ceiling that is no rectangle.
+    `hidden` is what boxes hide of it, `plan` the outlines of a ceiling that is no rectangle.
     """
     rule = RULES[method]
     foot = _kept_at_foot(wall)
     lifted = 0 if foot <= rule.skirting_over else foot
-    outline = plan or outline_of(wall, lifted, wall.keep("cornice"))
+    outlines = plan or (outline_of(wall, lifted, wall.keep("cornice")),)
     voids = voids_of(wall, with_surround=not rule.surround_over, hidden=hidden)
-    areas = [_area(wall, lining, outline) for lining in linings]
+    areas = [_area(wall, lining, outlines) for lining in linings]
     measures = [_measure(area, areas[:at], voids, rule, units) for at, area in enumerate(areas)]
     return Measure(
         area=sum((measure.area for measure in measures), start=Fraction(0)),
@@ -126,9 +126,11 @@ def _kept_at_foot(wall: Wall) -> int:
     return max(wall.keep("skirting"), turned_up)
 
 
-def _area(wall: Wall, lining: Lining, outline: Ring) -> _Area:
-    regions = (box_of(wall.finishes[at].region) for at in lining.finishes)
-    return _Area(tuple(part for region in regions for part in covered(outline, wall.floor, region)))
+def _area(wall: Wall, lining: Lining, outlines: Sequence[Ring]) -> _Area:
+    regions = [box_of(wall.finishes[at].region) for at in lining.finishes]
+    return _Area(
+        tuple(part for region in regions for outline in outlines for part in covered(outline, wall.floor, region))
+    )
 
 
 def _measure(area: _Area, before: Sequence[_Area], voids: Sequence[Void], rule: Rule, units: str) -> Measure:

@@ -19,22 +19,22 @@ LAYERS = SUBSTRATES | {"wallpaper", "lining"}
 """What is removed by area; wallpaper and an old lining over all of the region, as no substrate records them."""
 
 
-def strip_out(wall: Wall, plan: Ring = ()) -> tuple[Work, ...]:
+def strip_out(wall: Wall, plan: tuple[Ring, ...] = ()) -> tuple[Work, ...]:
     """What comes off a wall: skirting, cornice and architrave by m, layers by m2, anything else each.
 
-    `plan` is the outline of a ceiling that is no rectangle.
+    `plan` is the outlines of a ceiling that is no rectangle.
     """
     return tuple(Work("removing", (removal.what,), (_amount(wall, removal, plan),)) for removal in wall.removals)
 
 
-def _amount(wall: Wall, removal: Removal, plan: Ring) -> tuple[str, Fraction]:
+def _amount(wall: Wall, removal: Removal, plan: tuple[Ring, ...]) -> tuple[str, Fraction]:
     region = box_of(removal.region)
     if removal.what in ("skirting", "cornice"):
         return "m", _along(wall, removal.what, region) / METRE
     if removal.what == "architrave":
         return "m", Fraction(sum(map(_round, wall.openings)), METRE)
     if removal.what in LAYERS:
-        return "m2", _layer_area(wall, removal.what, region, plan or outline_of(wall)) / SQUARE_METRE
+        return "m2", _layer_area(wall, removal.what, region, plan or (outline_of(wall),)) / SQUARE_METRE
     return "each", Fraction(1)
 
 
@@ -50,13 +50,13 @@ def _along(wall: Wall, what: str, region: Box) -> Fraction:
     )
 
 
-def _layer_area(wall: Wall, layer: str, region: Box, outline: Ring) -> Fraction:
+def _layer_area(wall: Wall, layer: str, region: Box, outlines: tuple[Ring, ...]) -> Fraction:
     """The area of the face, less openings and obstacles, that has the layer; all of it where none is recorded."""
     parts = divide(((substrate.region, substrate.layers) for substrate in wall.substrates), ())
     boxes = [part.box for part in parts if any(found.kind == layer for found in part.value)]
     boxes = [box for part in boxes or [EVERYWHERE] if (box := part.common(region)) is not None]
-    whole = sum((area_in(outline, box, wall.floor) for box in boxes), start=Fraction(0))
-    voids = (void.within(outline) for void in voids_of(wall, with_surround=False))
+    whole = sum((area_in(outline, box, wall.floor) for outline in outlines for box in boxes), start=Fraction(0))
+    voids = (void.within(outline) for void in voids_of(wall, with_surround=False) for outline in outlines)
     return max(Fraction(0), whole - sum(area_in(void, box, wall.floor) for void in voids if void for box in boxes))
 
 

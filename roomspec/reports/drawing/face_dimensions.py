@@ -145,12 +145,12 @@ def _opening_xs(view: FaceView) -> set[int]:
     found = {x for one in wall.openings for x in (one.x, one.right)}
     found |= {x for one in wall.obstacles for x in (one.x, one.x + one.width)}
     found |= {x for left, right, _, _ in view.hidden for x in (left, right)}
-    found |= {x for x, _ in view.outline}
+    found |= {x for outline in view.outlines for x, _ in outline}
     return {x for x in found if view.ends[0] <= x <= view.ends[1]}
 
 
 def _opening_ys(view: FaceView) -> set[int]:
     wall = view.wall
     slabs = [opening_slab(wall, one, 0) for one in wall.openings] + [obstacle_slab(wall, o, 0) for o in wall.obstacles]
-    found = {y for slab in slabs for y in slab[2:6]} | {y for _, y in view.outline}
+    found = {y for slab in slabs for y in slab[2:6]} | {y for outline in view.outlines for _, y in outline}
     return {y for y in found if 0 <= y <= view.height}

@@ -108,7 +108,7 @@ def _panels(view: FaceView, plot: Plot) -> str:
 
 
 def _outline(view: FaceView, plot: Plot) -> str:
-    return element("path", {"class": "face", **pen(WIDE, scale=plot.scale), "d": ring_path((view.outline,))})
+    return element("path", {"class": "face", **pen(WIDE, scale=plot.scale), "d": ring_path(view.outlines)})
 
 
 def _trims(view: FaceView, plot: Plot) -> str:

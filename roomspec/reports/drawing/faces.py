@@ -41,7 +41,7 @@ class FaceView(Struct, frozen=True, cache_hash=True):
     where: str
     title: str
     wall: Wall
-    outline: Ring
+    outlines: tuple[Ring, ...]
     linings: tuple[DrawnLining, ...]
     hidden: tuple[Rect, ...] = ()
     left: str = ""
@@ -64,18 +64,18 @@ class FaceView(Struct, frozen=True, cache_hash=True):
     @property
     def foot(self) -> int:
         """Its lowest point."""
-        return min(y for _, y in self.outline)
+        return min(y for outline in self.outlines for _, y in outline)
 
     @property
     def height(self) -> int:
         """To its highest point."""
-        return max(y for _, y in self.outline)
+        return max(y for outline in self.outlines for _, y in outline)
 
 
 def front_of(wall: Wall, laid: WallLayout, taken: WallTakeOff, left: str, right: str) -> FaceView:
     """A wall's own front."""
     linings = _linings(laid.linings, taken.linings)
-    return FaceView("wall", "", wall, outline_of(wall), linings, laid.hidden, left, right)
+    return FaceView("wall", "", wall, (outline_of(wall),), linings, laid.hidden, left, right)
 
 
 def other_faces(faces: Sequence[FaceLayout], taken: Sequence[FaceTakeOff]) -> tuple[FaceView, ...]:
@@ -85,9 +85,9 @@ def other_faces(faces: Sequence[FaceLayout], taken: Sequence[FaceTakeOff]) -> tu
 
 def face_view(face: FaceLayout, taken: Sequence[LiningTakeOff]) -> FaceView:
     """Any face that laying describes as a wall of its own."""
-    outline = face.plan or outline_of(face.as_wall)
+    outlines = face.plan or (outline_of(face.as_wall),)
     title = face.where[:1].upper() + face.where[1:]
-    return FaceView(face.where, title, face.as_wall, outline, _linings(face.linings, taken), face.hidden)
+    return FaceView(face.where, title, face.as_wall, outlines, _linings(face.linings, taken), face.hidden)
 
 
 def reveals_of(wall: Wall, linings: Sequence[Lining]) -> Iterator[Reveal]:

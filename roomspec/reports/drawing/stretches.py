@@ -66,8 +66,8 @@ def _stretch(view: FaceView, first: int, last: int, is_first: bool, is_last: boo
     )  # fmt: skip
     linings = tuple(_cut(lining, some, low, high) for lining, some in zip(view.linings, pieces, strict=True))
     return replace(
-        view, wall=part, outline=outline_of(part), linings=linings, hidden=hidden, low=low, high=high, extent="stretch",
-        left=view.left if is_first else "", right=view.right if is_last else "",
+        view, wall=part, outlines=(outline_of(part),), linings=linings, hidden=hidden, low=low, high=high,
+        extent="stretch", left=view.left if is_first else "", right=view.right if is_last else "",
     )  # fmt: skip
 
 

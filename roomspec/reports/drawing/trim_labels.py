@@ -34,9 +34,9 @@ def runs_of(view: FaceView) -> Iterator[TrimRun]:
 
 
 def take_lines(view: FaceView, plot: Plot, crowd: Crowd) -> None:
-    """Take the places of the trims and of the face's own outline, so that no label stands on one."""
-    ring = plot.ring(view.outline)
-    lines = [(one, other, WIDE) for one, other in zip(ring, (*ring[1:], ring[0]), strict=True)]
+    """Take the places of the trims and of the face's own outlines, so that no label stands on one."""
+    outlines = [plot.ring(outline) for outline in view.outlines]
+    lines = [(one, other, WIDE) for ring in outlines for one, other in zip(ring, (*ring[1:], ring[0]), strict=True)]
     for run in runs_of(view):
         ends = plot.at(run.line.x0, run.line.y0), plot.at(run.line.x1, run.line.y1)
         lines.append((*ends, EXTRA_WIDE))

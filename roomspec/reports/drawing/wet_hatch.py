@@ -39,7 +39,7 @@ def draw_wet(view: FaceView, plot: Plot) -> str:
 def _zone(view: FaceView, region: Box) -> Iterator[Sequence[Corner]]:
     """What a zone covers of the face, a ring for each stretch of the floor line."""
     face = Box(*view.ends, view.foot, view.height)
-    rings = (cut_to(ring, face) for ring in covered(view.outline, view.wall.floor, region))
+    rings = (cut_to(ring, face) for outline in view.outlines for ring in covered(outline, view.wall.floor, region))
     return (ring for ring in rings if ring)
 
 
@@ -51,6 +51,6 @@ def _limits(view: FaceView, region: Box, plot: Plot) -> str:
         for start, end in pairwise((*ring, ring[0])):
             seam = start[0] == end[0] and start[0] in seams
             middle = (Fraction(start[0] + end[0]) / 2, Fraction(start[1] + end[1]) / 2)
-            if not seam and not on_edge(view.outline, middle):
+            if not seam and not any(on_edge(outline, middle) for outline in view.outlines):
                 found.append("M{:.3f} {:.3f}L{:.3f} {:.3f}".format(*plot.at(*start), *plot.at(*end)))
     return element("path", {"class": "wet-limit", **pen(NARROW, CHAIN), "d": "".join(found)}) if found else ""

@@ -6,7 +6,7 @@ from roomspec.checks.facts import RoomFacts
 from roomspec.checks.finding import Finding
 from roomspec.checks.profile import lowest
 from roomspec.checks.record import COMMON_PRACTICE, Check, finds
-from roomspec.layout.ceiling import ceiling_face, lies_on
+from roomspec.layout.ceiling import ceiling_face, lies_on, outline_words
 from roomspec.model.wall import Opening, Wall
 from roomspec.quantities.in_units import figure_text, length_text
 from roomspec.quantities.length import MM
@@ -67,7 +67,7 @@ def _of_ceilings(facts: RoomFacts) -> Iterator[Finding]:
         if face.trouble:
             continue
         size = f"{figure_text(face.wall.width, units)} x {figure_text(face.wall.top[0][1], units)}"
-        outline = "the room's plan" if ceiling.width is None else f"{size} in all"
+        outline = outline_words(facts.room) if ceiling.width is None else f"{size} in all"
         for at, opening in enumerate(face.wall.openings):
             if not lies_on(face, opening.x, opening.right, opening.sill, opening.top):
                 yield Finding(

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from roomspec.checks.facts import RoomFacts
 from roomspec.checks.finding import Finding
 from roomspec.checks.record import COMMON_PRACTICE, Check, finds
-from roomspec.layout.ceiling import ceiling_face, lies_on
+from roomspec.layout.ceiling import ceiling_face, lies_on, outline_words
 from roomspec.layout.slabs import height_at
 from roomspec.model.wall import Ceiling, Wall, WallPoint
 from roomspec.quantities.in_units import figure_text, length_text
@@ -53,7 +53,7 @@ def point_outside_wall(facts: RoomFacts) -> Iterator[Finding]:
         for at, point in enumerate(face.points):
             beyond = _beyond(face, point, f"{kind} {face.name}", units)
             if not beyond and at in off_plan:
-                beyond = f"beyond {kind} {face.name}, which is the room's plan"
+                beyond = f"beyond {kind} {face.name}, which is {outline_words(facts.room)}"
             if beyond:
                 yield Finding(
                     at=facts.here((kind, face.name, "points", at)),
@@ -73,8 +73,8 @@ def point_outside_wall(facts: RoomFacts) -> Iterator[Finding]:
 
 
 def _off_plan(facts: RoomFacts, ceiling: Ceiling) -> frozenset[int]:
-    """Which points of a ceiling that is the room's own plan lie beyond it; none where no plan closes."""
-    if ceiling.width is not None or facts.room.incomplete:
+    """Which points of a ceiling lie beyond what the room, and boxes that reach it, leave; none where no plan closes."""
+    if ceiling.width is None and facts.room.incomplete:
         return frozenset()
     face = ceiling_face(facts.room, ceiling)
     found = frozenset(
