@@ -52,6 +52,7 @@ from roomspec.checks.rules.survey.floor_too_steep import floor_too_steep
 from roomspec.checks.rules.survey.heights_disagree import heights_disagree
 from roomspec.checks.rules.survey.joint_outside_wall import joint_outside_wall
 from roomspec.checks.rules.survey.obstacle_outside_wall import obstacle_outside_wall
+from roomspec.checks.rules.survey.obstacles_overlap import obstacles_overlap
 from roomspec.checks.rules.survey.opening_door_off_floor import opening_door_off_floor
 from roomspec.checks.rules.survey.opening_outside_wall import opening_outside_wall
 from roomspec.checks.rules.survey.openings_overlap import openings_overlap
@@ -80,6 +81,7 @@ CHECKS: tuple[Check, ...] = (
     opening_outside_wall,
     openings_overlap,
     obstacle_outside_wall,
+    obstacles_overlap,
     boxes_overlap,
     floor_too_steep,
     ceiling_without_plan,
