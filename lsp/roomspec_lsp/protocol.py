@@ -1,7 +1,7 @@
 """The life of a connection: what is answered before `initialize` and after `shutdown`, and bad messages."""
 
 import logging
-from collections.abc import Generator
+from collections.abc import Callable, Generator
 from typing import Any
 
 from lsprotocol import types
@@ -77,6 +77,17 @@ class RoomProtocol(LanguageServerProtocol):
             self.handle_message(self.structure_message({"jsonrpc": "2.0", **data}))
         except (JsonRpcException, AttributeError, TypeError):
             logger.warning("an answer of the client cannot be read")
+
+    def _execute_handler(
+        self, msg_id: Any, handler: Any, callback: Callable[[Any], None], args: Any = None, kwargs: Any = None
+    ) -> None:
+        """As pygls does, but what is done is let go: of notifications it keeps each for ever, 2 KB with every edit."""
+
+        def done(future: Any) -> None:
+            self._request_futures.pop(msg_id, None)
+            callback(future)
+
+        super()._execute_handler(msg_id, handler, done, args, kwargs)
 
     @lsp_method(types.INITIALIZE)
     def lsp_initialize(self, params: types.InitializeParams) -> Generator[Any, Any, types.InitializeResult]:
