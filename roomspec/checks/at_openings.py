@@ -1,6 +1,6 @@
-"""Thin strips that openings leave: the inner strip of a lined reveal, and the legs of notched pieces.
+"""Thin strips that openings and boxes leave: the inner strip of a lined reveal, what stands beside them.
 
-Reckoned from the runs' strips and the openings' edges alone, without a piece.
+Reckoned from the runs' strips and the holes' edges alone, without a piece.
 """
 
 from bisect import bisect_right
@@ -10,7 +10,10 @@ from msgspec import Struct
 
 from roomspec.layout.cells import strip_edges
 from roomspec.layout.extent import Run
-from roomspec.layout.openings import lined_faces, sides_of
+from roomspec.layout.face import cover_slab, obstacle_slab, opening_slab
+from roomspec.layout.intervals import joined, touches
+from roomspec.layout.openings import cover_sides, lined_faces, sides_of
+from roomspec.layout.plane import Cover
 from roomspec.layout.touching import Rect
 from roomspec.model.wall import Opening, Wall
 
@@ -20,11 +23,17 @@ Two openings of five have one under the whole of it, wherever the run begins."""
 
 
 class Leg(Struct, frozen=True, gc=False):
-    """What a joint near an opening's edge leaves of a strip there: left or right of the opening, and how wide."""
+    """What a joint near a hole's edge leaves of a strip there: left or right of it, and how wide.
 
-    opening: int
+    `field` and `at` name the hole on its wall: `openings`, `obstacles` or `boxing`, and which of them. `apart` where it
+    is as high as the run, so that what is left is a strip by itself.
+    """
+
+    field: str
+    at: int
     side: str
     width: int
+    apart: bool
 
 
 def thin_reveals(wall: Wall, runs: Sequence[Run], narrowest: int) -> Iterator[tuple[int, Run, int, int]]:
@@ -43,25 +52,44 @@ def thin_reveals(wall: Wall, runs: Sequence[Run], narrowest: int) -> Iterator[tu
                 yield at, run, deep, rest
 
 
-def thin_legs(wall: Wall, run: Run, narrowest: int) -> Iterator[Leg]:
-    """The legs of upright strips beside openings that a joint elsewhere would do away with.
+def thin_legs(wall: Wall, run: Run, covers: Sequence[Cover], narrowest: int) -> Iterator[Leg]:
+    """What is too thin of upright strips beside openings and boxes, where a joint elsewhere would do away with it.
 
-    Beside the run's own ends no joint could, and between two openings none need.
+    Beside the run's own ends no joint could, and between two openings none need. `covers` are what boxes hide of the
+    wall, its own boxes first. A leg is too thin under a third of `narrowest`, a strip by itself under the whole of it.
     """
     if not run.upright or len(run.strips) < 2:
         return
-    edges, bounds, least = strip_edges(run), run.bounds, narrowest // THIRD
+    edges, count = strip_edges(run), len(run.strips)
+    holes = list(_holes(wall, run, covers))
+    gaps = joined([(left, right) for _, _, left, right, apart in holes if apart])
+    for field, at, left, right, apart in holes:
+        least = narrowest if apart else narrowest // THIRD
+        before, after = bisect_right(edges, left) - 1, bisect_right(edges, right)
+        if 0 < before < count and 0 < left - edges[before] < least and not touches(gaps, edges[before], left):
+            yield Leg(field, at, "left", left - edges[before], apart)
+        if 0 < after < count and 0 < edges[after] - right < least and not touches(gaps, right, edges[after]):
+            yield Leg(field, at, "right", edges[after] - right, apart)
+
+
+def _holes(wall: Wall, run: Run, covers: Sequence[Cover]) -> Iterator[tuple[str, int, int, int, bool]]:
+    """What is in a run, and which: from where to where the panels stop, and if over all of it.
+
+    Beside what stands against a wall lower than the run, panels go on over it, so that its edge is no place of theirs.
+    """
+    bounds = run.bounds
     for at, opening in enumerate(wall.openings):
-        if not _overlaps(_hole(opening), bounds):
-            continue
-        left, right, _, _ = sides_of(wall, opening, run.method)
-        begins, ends = opening.x - left.take, opening.right + right.take
-        before = bisect_right(edges, begins) - 1
-        if 0 < before < len(run.strips) and 0 < begins - edges[before] < least:
-            yield Leg(at, "left", begins - edges[before])
-        after = bisect_right(edges, ends)
-        if 0 < after < len(run.strips) and 0 < edges[after] - ends < least:
-            yield Leg(at, "right", edges[after] - ends)
+        if _overlaps(_hole(opening), bounds):
+            slab = opening_slab(wall, opening, 0, sides_of(wall, opening, run.method))
+            yield "openings", at, slab[0], slab[1], slab[2] <= bounds[2] and bounds[3] <= slab[4]
+    for at, obstacle in enumerate(wall.obstacles):
+        slab = obstacle_slab(wall, obstacle, 0)
+        if slab[0] < bounds[1] and bounds[0] < slab[1] and slab[2] <= bounds[2] and bounds[3] <= min(slab[4:6]):
+            yield "obstacles", at, slab[0], slab[1], True
+    for at, cover in enumerate(covers[: len(wall.boxing)]):
+        slab = cover_slab(wall, cover, 0, cover_sides(cover, wall.finishes[run.finishes[0]]))
+        if _overlaps((slab[0], slab[1], slab[2], slab[4]), bounds):
+            yield "boxing", at, slab[0], slab[1], slab[2] <= bounds[2] and bounds[3] <= slab[4]
 
 
 def _hole(opening: Opening) -> Rect:

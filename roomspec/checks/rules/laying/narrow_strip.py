@@ -1,4 +1,4 @@
-"""The first or last strip of a run of upright panels is narrow, or what an opening leaves of one."""
+"""The first or last strip of a run of upright panels is narrow, or what an opening or a box leaves of one."""
 
 from collections.abc import Iterator, Sequence
 
@@ -9,8 +9,10 @@ from roomspec.checks.other_faces import boxed, overhead
 from roomspec.checks.record import Check, finds
 from roomspec.checks.starting import face_named, start_fix
 from roomspec.diagnostics.diagnostic import Citation
+from roomspec.layout.covers import covers_on
 from roomspec.layout.extent import Run
 from roomspec.layout.laid import Lining
+from roomspec.layout.plane import Cover
 from roomspec.layout.set_out import set_out
 from roomspec.model.shape import SetOut
 from roomspec.model.wall import Wall
@@ -19,6 +21,7 @@ from roomspec.takeoff.lines import panels_run_up
 from roomspec.text.listing import listed
 
 _BALANCED = SetOut("balanced")
+_EDGES = {"openings": "the opening's", "obstacles": "its", "boxing": "the box's"}
 
 
 @finds(
@@ -27,12 +30,13 @@ _BALANCED = SetOut("balanced")
         group="laying",
         severity="warning",
         scope="room",
-        summary="an end strip, a reveal's inner strip or a leg beside an opening is narrower than wanted",
+        summary="an end strip, a reveal's inner strip, or what is left beside an opening or a box is too narrow",
         why=(
             "A sliver in the corner draws the eye, shows every fault of the wall beside it, breaks when it is cut and"
             " has little to hold it. Shifting the whole run by half a panel costs nothing and leaves two wide ends. As"
             " a hint: an end under half a panel that balancing would widen, where no `start` was chosen; and a leg"
-            " under a third of `narrowest` that a joint close to an opening's edge leaves beside it."
+            " under a third of `narrowest` that a joint close to an opening's or a box's edge leaves beside it. Beside"
+            " one as high as the run it is a strip by itself, which `narrowest` holds for."
         ),
         source=(Citation("ANSI A108.02", "4.3.1-2"), Citation("common practice", "the job's `narrowest`")),
         fix="starts the run balanced",
@@ -73,15 +77,15 @@ method glued
     )
 )
 def narrow_strip(facts: RoomFacts) -> Iterator[Finding]:
-    """Both end strips of each upright run, then what openings leave: the reveals' inner strips and the legs."""
+    """Both end strips of each upright run, then what openings and boxes leave: reveals' inner strips, legs, strips."""
     yield from _at_ends(facts)
     yield from _overhead(facts)
     yield from _on_boxes(facts)
-    for wall, runs in zip(facts.room.walls, facts.runs(), strict=True):
-        if wall.openings:
-            yield from _in_reveals(facts, wall, runs)
-            for run in runs:
-                yield from _beside_openings(facts, wall, run)
+    for at, (wall, runs) in enumerate(zip(facts.room.walls, facts.runs(), strict=True)):
+        yield from _in_reveals(facts, wall, runs)
+        covers = covers_on(facts.room, at) if wall.boxing and runs else ()
+        for run in runs if wall.openings or wall.obstacles or covers else ():
+            yield from _beside(facts, wall, run, covers)
 
 
 def _overhead(facts: RoomFacts) -> Iterator[Finding]:
@@ -189,19 +193,24 @@ def _in_reveals(facts: RoomFacts, wall: Wall, runs: Sequence[Run]) -> Iterator[F
         )
 
 
-def _beside_openings(facts: RoomFacts, wall: Wall, run: Run) -> Iterator[Finding]:
-    units = facts.terms.units
-    legs: dict[int, list[Leg]] = {}
-    for leg in thin_legs(wall, run, facts.terms.narrowest):
-        legs.setdefault(leg.opening, []).append(leg)
-    for at, found in legs.items():
-        said = [f"{length_text(leg.width, units)} at its {leg.side}" for leg in found]
+def _beside(facts: RoomFacts, wall: Wall, run: Run, covers: Sequence[Cover]) -> Iterator[Finding]:
+    """What a joint near an opening or a box leaves beside it: a leg as a hint, a strip by itself as at the ends."""
+    units, narrowest = facts.terms.units, facts.terms.narrowest
+    legs: dict[tuple[str, int, bool], list[Leg]] = {}
+    for leg in thin_legs(wall, run, covers, narrowest):
+        legs.setdefault((leg.field, leg.at, leg.apart), []).append(leg)
+    for (field, at, apart), found in legs.items():
+        said = listed([f"{length_text(leg.width, units)} at its {leg.side}" for leg in found])
+        left = (
+            f"strip of {said}; the narrowest wanted is {figure_text(narrowest, units)}" if apart else f"leg of {said}"
+        )
+        kind = "boxing" if field == "boxing" else getattr(wall, field)[at].kind
         yield Finding(
-            at=facts.here(("wall", wall.name, "openings", at)),
-            message=f"wall {wall.name}: a joint near the {wall.openings[at].kind} leaves a leg of {listed(said)}",
-            help="begin the run elsewhere, such as `start joint at` the opening's edge",
+            at=facts.here(("wall", wall.name, field, at)),
+            message=f"wall {wall.name}: a joint near the {kind} leaves a {left}",
+            help=f"begin the run elsewhere, such as `start joint at` {_EDGES[field]} edge",
             about=(f"wall {wall.name}", f"panel {run.panel.name}", f"method {run.method.name}"),
-            severity="hint",
+            severity="" if apart else "hint",
         )
 
 
