@@ -9,7 +9,7 @@ from pygls.capabilities import ServerCapabilitiesBuilder
 from pygls.exceptions import JsonRpcException
 from pygls.protocol import LanguageServerProtocol, lsp_method
 
-from roomspec_lsp.registration import pulls
+from roomspec_lsp.pulling import pulls
 from roomspec_lsp.tolerance import tolerated
 
 PARSE_ERROR, INVALID_REQUEST, METHOD_NOT_FOUND, INVALID_PARAMS = -32700, -32600, -32601, -32602

@@ -2,10 +2,8 @@
 
 import asyncio
 import gc
-import importlib
 import logging
 import os
-import sys
 from collections.abc import Callable
 from contextlib import suppress
 from functools import cached_property
@@ -16,11 +14,9 @@ from pygls.lsp.server import LanguageServer
 from pygls.protocol import default_converter
 
 from roomspec import __version__
-from roomspec_lsp.features.legend import COMMANDS
 from roomspec_lsp.inbox import Inbox
 from roomspec_lsp.outbox import Outbox
 from roomspec_lsp.protocol import RoomProtocol
-from roomspec_lsp.registration import FEATURES, LATER
 
 if TYPE_CHECKING:
     from roomspec_lsp.workspace import Where, Workspace
@@ -35,18 +31,13 @@ class RoomServer(LanguageServer):
     protocol: RoomProtocol
 
     def __init__(self) -> None:
-        """Register everything that is offered; import what it needs when it is first asked for."""
+        """Offer nothing yet: `serving.py` says what is offered."""
         super().__init__("roomspec", __version__, protocol_cls=RoomProtocol, converter_factory=default_converter)
         self.kept: dict[str, Any] = {}
         """What handlers keep between requests, by their own names."""
         self.background: set[asyncio.Task[None]] = set()
         self.inbox: Inbox | None = None
         self.when_idle: list[Callable[[], None]] = []
-        for method, where, options in FEATURES:
-            self.feature(method, options() if options is not None else None)(_later(where))
-
-        for command in COMMANDS:
-            self.command(command)(_commanded(command))
 
     @cached_property
     def desk(self) -> "Workspace":
@@ -128,28 +119,6 @@ class RoomServer(LanguageServer):
             self.window_log_message(types.LogMessageParams(types.MessageType.Error, text))
 
 
-def _commanded(command: str) -> Any:
-    """A command's handler, imported when it is first called."""
-
-    async def run(ls: RoomServer, *arguments: Any) -> Any:
-        return await importlib.import_module("roomspec_lsp.handlers.figures").execute(ls, command, arguments)
-
-    return run
-
-
-def _later(where: str) -> Any:
-    """A handler that is imported when it is first called."""
-    module, name = where.split(":")
-
-    def handle(ls: RoomServer, params: Any = None) -> Any:
-        return getattr(importlib.import_module(module), name)(ls, params)
-
-    async def handle_slowly(ls: RoomServer, params: Any = None) -> Any:
-        return await getattr(importlib.import_module(module), name)(ls, params)
-
-    return handle_slowly if where in LATER else handle
-
-
 def _lives(process: int) -> bool:
     try:
         os.kill(process, 0)
@@ -158,22 +127,3 @@ def _lives(process: int) -> bool:
     except PermissionError:
         return True
     return True
-
-
-def serve_stdio() -> int:
-    """Serve the client at standard input and output; whatever else is printed goes to standard error."""
-    # Files of their own: Python cannot end while a thread waits on its own standard input.
-    stdin, stdout = open(0, "rb", closefd=False), open(1, "wb", closefd=False)  # noqa: SIM115 - never closed
-    sys.stdout = sys.stderr
-    return RoomServer().run(stdin, stdout)
-
-
-def serve_tcp(port: int) -> int:
-    """Serve the first client that connects to the port, on this machine only. OSError says why it cannot be had."""
-    import socket
-
-    with socket.create_server(("127.0.0.1", port)) as listening:
-        print(f"roomspec: serving on 127.0.0.1:{listening.getsockname()[1]}", file=sys.stderr, flush=True)
-        connection, _ = listening.accept()
-    with connection, connection.makefile("rb") as reading, connection.makefile("wb") as writing:
-        return RoomServer().run(reading, writing)

@@ -12,7 +12,7 @@ from roomspec.cli import screen
 from roomspec.cli.check_run import Wanted, jobs_of, world_of
 from roomspec.cli.format import Formatted, difference
 from roomspec.cli.trouble import CLEAN, FINDINGS
-from roomspec.files.check_jobs import check_one
+from roomspec.files.check_one import check_one
 from roomspec.files.disk import write_whole
 from roomspec.files.jobs import plain_reason
 from roomspec.files.kept_world import KeptWorld, LaidOver

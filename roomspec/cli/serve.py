@@ -10,7 +10,7 @@ import click
 @click.option("--stdio", is_flag=True, hidden=True, help="Standard input and output; the default.")
 def serve(tcp: int | None, stdio: bool) -> int:  # noqa: ARG001 - editors pass --stdio unasked
     """Serve one editor over standard input and output, or over TCP, until it leaves."""
-    server = importlib.import_module("roomspec_lsp.server")
+    server = importlib.import_module("roomspec_lsp.serving")
     if tcp is None:
         return int(server.serve_stdio())
     try:

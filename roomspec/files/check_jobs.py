@@ -7,7 +7,8 @@ from pathlib import Path
 
 from roomspec.analysis.checked import Checked
 from roomspec.files.cache import Cache
-from roomspec.files.kept_world import KeptWorld, Recorder
+from roomspec.files.check_one import check_one
+from roomspec.files.kept_world import KeptWorld
 
 Tell = Callable[[int, int], None]
 """Is told how many jobs of how many are done."""
@@ -40,19 +41,6 @@ def check_jobs(
             done[job] = check_one(world, job, cache)
             tell(len(done), len(jobs))
     return [done[job] for job in jobs]
-
-
-def check_one(world: KeptWorld, job: str, cache: Cache | None) -> Checked:
-    """Check one job, and keep what it gave."""
-    # The stages are imported only where something is to be checked: with a warm cache nothing is.
-    from roomspec.analysis.check_job import check_job
-    from roomspec.analysis.session import Session
-
-    asked = Recorder(world)
-    checked = check_job(Session(asked), job)
-    if cache is not None and checked.files:
-        cache.put(asked, checked)
-    return checked
 
 
 def _so_many(sized: Iterable[tuple[str, int]], enough: int) -> Iterator[tuple[str, int]]:

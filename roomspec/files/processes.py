@@ -12,7 +12,7 @@ import msgspec
 
 from roomspec.analysis.checked import Checked
 from roomspec.files.cache import Cache, cache_of
-from roomspec.files.check_jobs import check_one
+from roomspec.files.check_one import check_one
 from roomspec.files.disk import DiskWorld
 from roomspec.files.kept_world import KeptWorld
 

@@ -10,6 +10,7 @@ from typing import Any
 from talking import at, between, uri_of
 
 from roomspec_lsp.server import RoomServer
+from roomspec_lsp.serving import offered
 
 EDITS = 1_000
 
@@ -21,7 +22,7 @@ def test_an_edit_leaves_nothing_behind(job: Path):
 
 async def _grown(job: Path) -> int:
     """Blocks of memory that are held after many edits and were not before, when all had been seen once."""
-    server = RoomServer()
+    server = offered()
     server.protocol.set_writer(io.BytesIO())
     room = uri_of(job / "rooms/one.room")
     watches = {"workspace": {"didChangeWatchedFiles": {"dynamicRegistration": True}}}

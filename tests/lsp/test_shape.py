@@ -17,8 +17,8 @@ def test_nothing_that_reads_rooms_is_imported_before_the_client_has_its_answer()
     """`initialize` costs what the protocol's own library costs: the analysis comes after it."""
     script = (
         "import sys, io\n"
-        "from roomspec_lsp.server import RoomServer\n"
-        "server = RoomServer()\n"
+        "from roomspec_lsp.serving import offered\n"
+        "server = offered()\n"
         "server.protocol.set_writer(io.BytesIO())\n"
         "params = {'processId': None, 'rootUri': None, 'capabilities': {}}\n"
         "server.protocol.receive({'jsonrpc': '2.0', 'id': 1, 'method': 'initialize', 'params': params})\n"

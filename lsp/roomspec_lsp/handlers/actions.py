@@ -8,7 +8,7 @@ from lsprotocol import types
 from roomspec_lsp.convert import place_of
 from roomspec_lsp.features.mends import ALL, Mend, mend_all, mends_of
 from roomspec_lsp.features.view import View
-from roomspec_lsp.handlers.diagnostics import diagnostic
+from roomspec_lsp.handlers.findings import diagnostic
 from roomspec_lsp.handlers.seeing import found_in, view_of, workspace_edit
 
 if TYPE_CHECKING:

@@ -8,25 +8,18 @@ from typing import TYPE_CHECKING
 
 from lsprotocol import types
 
-from roomspec_lsp.handlers.life import watch_too
-from roomspec_lsp.registration import pulls
+from roomspec_lsp.handlers.findings import shown, table
+from roomspec_lsp.handlers.progress import progress
+from roomspec_lsp.handlers.watched import watch_too
+from roomspec_lsp.pulling import pulls
 from roomspec_lsp.repository import Repository
 from roomspec_lsp.schedule import Schedule
-from roomspec_lsp.table import Table
 
 if TYPE_CHECKING:
     from roomspec_lsp.server import RoomServer
 
 SLICE = 0.005
 """Seconds of work at a stretch while everything is checked for the first time."""
-
-
-def table(ls: "RoomServer") -> Table:
-    """The table of findings."""
-    found = ls.kept.get("table")
-    if not isinstance(found, Table):
-        found = ls.kept["table"] = Table()
-    return found
 
 
 def checking(ls: "RoomServer") -> Schedule:
@@ -40,8 +33,6 @@ def checking(ls: "RoomServer") -> Schedule:
 
 async def check_all(ls: "RoomServer") -> None:
     """The first check of every repository, with its progress where the client shows it."""
-    from roomspec_lsp.handlers.progress import progress
-
     async with progress(ls, "Checking rooms") as say:
         for repository in ls.desk.every_repository():
             await check_first(ls, repository, say)
@@ -111,8 +102,6 @@ def forget(ls: "RoomServer", repository: Repository) -> None:
 
 def push(ls: "RoomServer", uri: str) -> None:
     """Send a file's findings to a client that does not ask for them: all files, or those that are not open."""
-    from roomspec_lsp.handlers.diagnostics import shown
-
     pushed: set[str] = ls.kept.setdefault("pushed", set())
     buffer = ls.desk.buffer(uri)
     if pulls(ls.client) and (buffer is not None or "pulls workspace" in ls.kept):

@@ -5,9 +5,10 @@ from typing import TYPE_CHECKING
 from lsprotocol import types
 
 from roomspec_lsp.convert import span_of
-from roomspec_lsp.handlers.checking import check, check_first, checking, push, table, take_back
+from roomspec_lsp.handlers.checking import check, check_first, checking, push, take_back
+from roomspec_lsp.handlers.findings import table
 from roomspec_lsp.overlay import Buffer
-from roomspec_lsp.registration import pulls
+from roomspec_lsp.pulling import pulls
 from roomspec_lsp.repository import Repository
 from roomspec_lsp.workspace import Where
 

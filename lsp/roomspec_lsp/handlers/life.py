@@ -1,9 +1,11 @@
-"""The beginning of a connection, the folders, and what the client is asked to tell."""
+"""The beginning of a connection, the folders, and changes on disk."""
 
 import asyncio
 from typing import TYPE_CHECKING
 
 from lsprotocol import types
+
+from roomspec_lsp.handlers.watched import client_watches, register
 
 if TYPE_CHECKING:
     from roomspec_lsp.server import RoomServer
@@ -40,31 +42,10 @@ def initialized(ls: "RoomServer", params: types.InitializedParams) -> None:  # n
 
 
 def _watch(ls: "RoomServer") -> None:
-    if _client_watches(ls):
-        _register(ls, "watch", "**/*.room", "**/roomspec.toml")
+    if client_watches(ls):
+        register(ls, "watch", "**/*.room", "**/roomspec.toml")
     else:
         ls.start_task(_poll(ls))
-
-
-def watch_too(ls: "RoomServer", path: str) -> None:
-    """Ask the client to watch one more file, once."""
-    asked: set[str] = ls.kept.setdefault("watched too", set())
-    if path not in asked and _client_watches(ls):
-        asked.add(path)
-        _register(ls, f"watch {path}", f"**/{path}")
-
-
-def _client_watches(ls: "RoomServer") -> bool:
-    watching = ls.client.workspace.did_change_watched_files if ls.client.workspace else None
-    return watching is not None and bool(watching.dynamic_registration)
-
-
-def _register(ls: "RoomServer", name: str, *patterns: str) -> None:
-    options = types.DidChangeWatchedFilesRegistrationOptions([types.FileSystemWatcher(one) for one in patterns])
-    ls.client_register_capability(
-        types.RegistrationParams([types.Registration(name, types.WORKSPACE_DID_CHANGE_WATCHED_FILES, options)]),
-        lambda _answer: None,
-    )
 
 
 async def _poll(ls: "RoomServer") -> None:

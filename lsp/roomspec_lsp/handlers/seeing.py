@@ -12,7 +12,8 @@ from roomspec.syntax.assemble import read_file
 from roomspec_lsp.convert import place_of, range_between, range_of
 from roomspec_lsp.features.plain import plain
 from roomspec_lsp.features.view import Standing, View, standing
-from roomspec_lsp.handlers.checking import checking, table
+from roomspec_lsp.handlers.checking import checking
+from roomspec_lsp.handlers.findings import table
 from roomspec_lsp.repository import Repository
 
 if TYPE_CHECKING:
