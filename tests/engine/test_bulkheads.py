@@ -89,9 +89,10 @@ def test_the_trims_round_follow_the_box() -> None:
     assert made.laid[0].ceilings[0].own.linings[0].area == (Fraction(2990 * 1990 - 600 * 400, 10**6) * SQUARE_METRE)
 
 
-def test_a_box_across_the_room_parts_the_ceiling() -> None:
-    """A boxed beam 500 wide at 1000 from wall to wall: 1000 x 2000 and 1500 x 2000 are left, edged all round."""
-    made = room("a: 500 x 300 at 1000 sill 2100 deep 2000", method="trimmed")
+def test_boxes_across_the_room_part_the_ceiling() -> None:
+    """From wall a and wall c to the middle, 500 wide: 1000 x 2000 and 1500 x 2000 are left, edged all round."""
+    beam = "500 x 300 at {} sill 2100 deep 1000"
+    made = room(f"a: {beam.format(1000)}", f"c: {beam.format(1500)}", method="trimmed")
     over = ceiling(made).own
     assert over.net == 5 * SQUARE_METRE
     assert over.linings[0].area == Fraction(990 * 1990 + 1490 * 1990, 10**6) * SQUARE_METRE

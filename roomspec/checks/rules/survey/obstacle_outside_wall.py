@@ -78,8 +78,9 @@ def _too_deep(facts: RoomFacts, index: int) -> Iterator[Finding]:
         if beyond is not None:
             why = f"wall {beyond.name}, which it hides in their corner, is {figure_text(_wide(beyond), units)} wide"
         else:
-            # Just off its ends, where the walls of its corners are.
-            ends = (box.left + MM, (box.left + box.right) // 2, box.right - MM)
+            # Just off its ends, where the walls of its corners are; in a blunt one the front goes past the wall's end.
+            left, right = max(box.left, box.x0) + MM, min(box.right, box.x1) - MM
+            ends = (left, (left + right) // 2, right)
             deep = depth_before(facts.plan(), index, ends) if drawn and ends[0] < ends[2] else None
             if deep is None or box.deep < deep:
                 continue
