@@ -11,7 +11,7 @@ from collections.abc import Iterator
 from msgspec.structs import replace
 
 from roomspec.layout.corner import Side
-from roomspec.layout.ends import End
+from roomspec.layout.ends import End, Meeting
 from roomspec.layout.extent import Run
 from roomspec.layout.face import level_floor
 from roomspec.layout.intervals import Interval, joined, without
@@ -189,7 +189,10 @@ def _borders(wall: Wall, run: Run, area: Area, label: int, line: Line, where: in
         return [_border(sides[where], line, label)]
     if label in (LEFT, RIGHT):
         return _end_borders(wall, run.left if label == LEFT else run.right, line)
-    named = {FLOOR: run.floor, ROOF: run.ceiling, UPPER: run.upper, ROUND: run.floor}
+    if label in (FLOOR, ROOF):
+        side, met = (run.floor, run.foot) if label == FLOOR else (run.ceiling, run.head)
+        return _along_borders(wall, run, side, met, line)
+    named = {UPPER: run.upper, ROUND: run.floor}
     return [_border(named.get(label, run.edge), line, None)]
 
 
@@ -206,14 +209,38 @@ def _end_borders(wall: Wall, end: End, line: Line) -> list[Border]:
         middle = (line.y0 + line.y1) // 2 - base
         side = next((m.side for m in end.meetings if m.low <= middle <= m.high), end.side)
         return [_border(side, line, None)]
+    parts = _in_parts((line.y0 - base, line.y1 - base), end.meetings, end.side, height_at(wall.top, line.x0))
+    return [_border(side, Line(line.x0, low + base, line.x1, high + base), None) for low, high, side in parts]
+
+
+def _along_borders(wall: Wall, run: Run, side: Side, met: tuple[Meeting, ...], line: Line) -> list[Border]:
+    """The borders along the foot or the head: `side` where no other face is met there, else as far as each is met."""
+    if not met:
+        return [_border(side, line, None)]
+    out = []
+    for low, high, beyond in _in_parts((line.x0, line.x1), met, run.edge, wall.width):
+        y0, y1 = (between(x, line.x0, line.y0, line.x1, line.y1) for x in (low, high))
+        out.append(_border(beyond, Line(low, y0, high, y1), None))
+    return out
+
+
+def _in_parts(
+    whole: Interval, meetings: tuple[Meeting, ...], elsewhere: Side, size: int
+) -> list[tuple[int, int, Side]]:
+    """A side in parts by what each meets, in order.
+
+    What is met as far as the face goes is met beyond its `size` too: there both faces go on, to a mitred arris.
+    """
     out: list[tuple[int, int, Side]] = []
-    rest = [(line.y0, line.y1)]
-    for meeting in end.meetings:
-        left_over = without(rest, [(meeting.low + base, meeting.high + base)])
-        out.extend((low, high, meeting.side) for low, high in without(rest, left_over))
+    rest = [whole]
+    for meeting in meetings:
+        low = min(whole[0], meeting.low) if meeting.low <= 0 else meeting.low
+        high = max(whole[1], meeting.high) if meeting.high >= size else meeting.high
+        left_over = without(rest, [(low, high)])
+        out.extend((a, b, meeting.side) for a, b in without(rest, left_over))
         rest = left_over
-    out.extend((low, high, end.side) for low, high in rest)
-    return [_border(side, Line(line.x0, low, line.x1, high), None) for low, high, side in sorted(out, key=_low)]
+    out.extend((a, b, elsewhere) for a, b in rest)
+    return sorted(out, key=_low)
 
 
 def _low(part: tuple[int, int, Side]) -> int:

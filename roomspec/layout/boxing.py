@@ -12,12 +12,13 @@ design leaves open is done so:
 - A box without a sill stands on the floor, its ends down to it where it rises; one that reaches the ceiling anywhere
   has no top and goes up to it everywhere. What is kept at the floor and at the ceiling, and what a ceiling lined first
   takes, goes on round the box.
+- Where an opening begins at a box, the box's face has no lining to meet there: it ends in an edge.
 - Where two boxes touch, the shallower one's front meets the deeper one's face and hides part of it.
 - Water, openings, points and obstacles of the wall within the box's outline are the front's; its substrate is not the
   wall's, and is not known.
 """
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
 from roomspec.layout.boxes import (
     INSIDE,
@@ -36,9 +37,12 @@ from roomspec.layout.boxes import (
 from roomspec.layout.ceiling import lowered_by
 from roomspec.layout.covers import hidden_by
 from roomspec.layout.face import ceiling_line, neighbours, slice_of
-from roomspec.layout.intervals import without
+from roomspec.layout.intervals import Interval, joined, without
+from roomspec.layout.openings import sides_of
 from roomspec.layout.plane import Beyond, Face, Stretch
 from roomspec.layout.seen import finishes_in, obstacles_in, openings_in, points_in, wet_in
+from roomspec.layout.touching import Rect
+from roomspec.model.method import Method
 from roomspec.model.room import Room
 from roomspec.model.shape import level
 from roomspec.model.wall import Finish, Wall
@@ -163,7 +167,7 @@ def _in_corner(box: Box, room: Room, index: int, side: int) -> tuple[Beyond, ...
     reach = reach_of(box.deep, bearer.corner.angle)
     x = beyond.width - reach if side == LEFT else reach
     window = (x - 1, x, box.y0, box.y1) if side == LEFT else (x, x + 1, box.y0, box.y1)
-    lined = stretches(finishes_in(beyond, window), box.y0, box.y0 + box.tall(side), True, box.y0)
+    lined = _lined_along(beyond, window, box.y0, box.y0 + box.tall(side), True)
     return (Beyond(bearer.corner, not bearer.butts if side == LEFT else bearer.butts, False, tuple(lined)),)
 
 
@@ -173,7 +177,26 @@ def _on_wall(box: Box, side: int) -> list[Stretch]:
     windows = ((x0 - 1, x0, y0, y1), (x1, x1 + 1, y0, y1), (x0, x1, y0 - 1, y0), (x0, x1, y1, y1 + 1))
     upright = side in (LEFT, RIGHT)
     low, high = (y0, y0 + box.tall(side)) if upright else (x0, x1)
-    return stretches(finishes_in(box.wall, windows[side]), low, high, upright, low)
+    return _lined_along(box.wall, windows[side], low, high, upright)
+
+
+def _lined_along(wall: Wall, window: Rect, low: int, high: int, upright: bool) -> list[Stretch]:
+    """What lines a wall along a nanometre of it from `low`, where openings beside it leave any lining; from there."""
+    found = []
+    for start, end, finish in stretches(finishes_in(wall, window), low, high, upright, low):
+        holes = [(a - low, b - low) for a, b in _beside(wall, window, finish.method, upright)]
+        found += [(a, b, finish) for a, b in without([(start, end)], joined(holes))]
+    return found
+
+
+def _beside(wall: Wall, window: Rect, method: Method, upright: bool) -> Iterator[Interval]:
+    """From where to where openings, with what the lining's sides take round them, lie along a window's long side."""
+    for opening in wall.openings:
+        left, right, below, above = (side.take for side in sides_of(wall, opening, method))
+        across, up = (opening.x - left, opening.right + right), (opening.sill - below, opening.top + above)
+        place, long, at = (across, up, window[:2]) if upright else (up, across, window[2:])
+        if place[0] <= at[0] and at[1] <= place[1]:
+            yield long
 
 
 def _end_meets(box: Box, side: int) -> tuple[Beyond, ...]:

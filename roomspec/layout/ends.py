@@ -28,7 +28,7 @@ _UNTRIMMED = frozenset(("butted", "none"))
 
 
 class Meeting(Struct, frozen=True, cache_hash=True, gc=False):
-    """The heights above the floor between which a run meets a neighbour's lining at its end."""
+    """The heights above the floor between which a run meets a neighbour's lining at its end; or places along it."""
 
     low: int
     high: int
@@ -102,6 +102,18 @@ def _met(sideways: Sideways, finish: Finish, left: int, right: int) -> Side | No
             if low < right and left < high:
                 return meet(finish, other, beyond.corner, beyond.butts, beyond.bears)
     return edge_side(finish.method)
+
+
+def met_along(sideways: Sideways, finish: Finish, left: int, right: int) -> tuple[Meeting, ...]:
+    """What is met along the foot or the head from `left` to `right`, stretch by stretch; elsewhere it is an edge."""
+    if sideways is None or isinstance(sideways, Side):
+        return ()
+    return tuple(
+        Meeting(max(left, low), min(right, high), meet(finish, other, beyond.corner, beyond.butts, beyond.bears))
+        for beyond in sideways
+        for low, high, other in beyond.lined
+        if low < right and left < high
+    )
 
 
 def floor_side(wall: Wall, method: Method) -> Side:

@@ -15,7 +15,7 @@ from msgspec import Struct
 
 from roomspec.layout.access import longest_piece
 from roomspec.layout.corner import Side
-from roomspec.layout.ends import End, edge_side, end_of, foot_side, head_side, upper_side
+from roomspec.layout.ends import End, Meeting, edge_side, end_of, foot_side, head_side, met_along, upper_side
 from roomspec.layout.face import ceiling_line, level_floor
 from roomspec.layout.meeting import Met, meetings_of
 from roomspec.layout.plane import Face
@@ -68,6 +68,9 @@ class Run(Struct, frozen=True, cache_hash=True, gc=False):
     right: End
     floor: Side
     ceiling: Side
+    foot: tuple[Meeting, ...]
+    head: tuple[Meeting, ...]
+    """What is met along the face's foot and head where that is another face: `floor` and `ceiling` are the first."""
     edge: Side
     upper: Side
     """The upper edge of a region that stops below the ceiling (a dado's)."""
@@ -139,6 +142,7 @@ def _run(face: Face, group: tuple[int, ...], rects: list[Rect], met: list[Met], 
     mine = [(wall.finishes[at], rects[at]) for at in group]
     along = min([rect[0] for _, rect in mine]), max([rect[1] for _, rect in mine])
     floor, ceiling = foot_side(face, first, *along), head_side(face, first, *along)
+    foot, head = met_along(face.foot, first, *along), met_along(face.head, first, *along)
     left = end_of(face, [m for m in mine if m[1][0] <= 0], edge, on_left=True)
     right = end_of(face, [m for m in mine if m[1][1] >= width], edge, on_left=False)
     parts = []
@@ -166,7 +170,7 @@ def _run(face: Face, group: tuple[int, ...], rects: list[Rect], met: list[Met], 
     strips, troubles = _strips(first, region, len(wall.joints_up), longest)
     return Run(
         group, first.panel, method, first.direction, first.bond, first.start, first.rows,
-        left, right, floor, ceiling, edge, upper, tuple([line for at in group for line in met[at].borne]),
+        left, right, floor, ceiling, foot, head, edge, upper, tuple([line for at in group for line in met[at].borne]),
         tuple(parts), region, strips, longest, troubles,
         abs(wall.width - wall.width_top) if along[1] >= width and not right.boxed else 0,
     )  # fmt: skip
