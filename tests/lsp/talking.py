@@ -105,14 +105,23 @@ class Client:
         while not done():
             message = self._heard.get(timeout=WAIT)
             assert message is not None, f"the server has ended: {self.said()}"
-            if "method" in message and "id" in message:
-                reply = self.replies.get(message["method"], lambda _params: None)
-                self.send({"jsonrpc": "2.0", "id": message["id"], "result": reply(message.get("params"))})
-                self.notes.append(message)
-            elif "method" in message:
-                self.notes.append(message)
-            else:
-                self.answers[message["id"]] = message
+            self._take(message)
+
+    def ended(self) -> int:
+        """The exit code, once the process has ended by itself and all that it sent is taken."""
+        while (message := self._heard.get(timeout=WAIT)) is not None:
+            self.answers |= {} if "method" in message else {message["id"]: message}
+        return self.process.wait(WAIT)
+
+    def _take(self, message: dict[str, Any]) -> None:
+        if "method" in message and "id" in message:
+            reply = self.replies.get(message["method"], lambda _params: None)
+            self.send({"jsonrpc": "2.0", "id": message["id"], "result": reply(message.get("params"))})
+            self.notes.append(message)
+        elif "method" in message:
+            self.notes.append(message)
+        else:
+            self.answers[message["id"]] = message
 
     def said(self) -> str:
         """What stands on standard error once the process has ended."""
