@@ -142,7 +142,7 @@ def _judge_some(rooms: Sequence[Room], compiled: Compiled, engine: Engine, offer
         RoomFacts(
             room,
             terms,
-            compiled.origins[f"room {room.name}"].at,
+            _once(compiled.origins[f"room {room.name}"].at),
             lambda key: _where(compiled.origins.get(key)),
             lambda plan=plan: plan,  # type: ignore[misc]
             lambda runs=runs: runs,  # type: ignore[misc]
@@ -162,6 +162,19 @@ def _named(walls: tuple[Wall, ...], ceilings: tuple[Ceiling, ...]) -> tuple[tupl
     panels = dict.fromkeys(finish.panel.name for finish in finishes)
     methods = dict.fromkeys(finish.method.name for finish in finishes)
     return tuple(panels), tuple(methods)
+
+
+def _once(where: Where) -> Where:
+    """The same, asked for each place once: a finding and its mends ask for the same few."""
+    known: dict[Path, Origin] = {}
+
+    def found(path: Path) -> Origin:
+        place = known.get(path)
+        if place is None:
+            place = known[path] = where(path)
+        return place
+
+    return found
 
 
 def _where(origins: Origins | None) -> Where:

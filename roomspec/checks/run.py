@@ -24,15 +24,18 @@ def run_checks(several: Several, checks: tuple[Check, ...] = CHECKS) -> list[tup
     room takes a tenth longer. A finding said twice counts once; of very many of one check on one face the first few
     stand for all (`first_few.py`).
     """
-    asked = [(facts, _present(facts), list[Raised]()) for facts in several]
+    raised = [list[Raised]() for _ in several]
+    alike: dict[frozenset[str], list[int]] = {}
+    for at, words in enumerate([_present(facts) for facts in several]):
+        alike.setdefault(words, []).append(at)
     for check, find in _of_scope(_scope(several), checks):
-        needs = check.needs
-        for facts, words, raised in asked:
-            if words.issuperset(needs):
-                found = list(find(facts))
-                if found:
-                    raised += _each_once([_named(check, one) for one in first_few(found, check.summary)])
-    return [tuple(raised) for _, _, raised in asked]
+        for words, places in alike.items():
+            if words.issuperset(check.needs):
+                for at in places:
+                    found = list(find(several[at]))
+                    if found:
+                        raised[at] += _each_once([_named(check, one) for one in first_few(found, check.summary)])
+    return [tuple(one) for one in raised]
 
 
 def _present(facts: RoomFacts | EntryFacts | JobFacts) -> frozenset[str]:
