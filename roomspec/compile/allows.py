@@ -35,6 +35,8 @@ class Allowance(Struct, frozen=True, gc=False):
 @lru_cache(8192)
 def allowed_in(block: Block) -> tuple[Allowed, ...]:
     """The `allow` lines of a block and its parts."""
+    if "allow" not in block.text:
+        return ()
     found = list(_allowed(block, block.lines, ()))
     for part in block.parts:
         found.extend(_allowed(block, part.lines, (part.kind, part.name)))
