@@ -18,11 +18,10 @@ from functools import lru_cache
 from msgspec import Struct
 
 from roomspec.layout.corner import Side, meet
-from roomspec.layout.plane import CEILING, Beyond, Face, Sideways
-from roomspec.layout.touching import Rect
+from roomspec.layout.plane import CEILING, Beyond, Face, Sideways, Stretch
 from roomspec.model.method import Method
 from roomspec.model.product import Panel, Trim
-from roomspec.model.wall import Finish, Wall
+from roomspec.model.wall import Finish, Upstand
 
 _UNTRIMMED = frozenset(("butted", "none"))
 
@@ -83,19 +82,23 @@ def foot_side(face: Face, finish: Finish, left: int, right: int) -> Side:
     """The lower side of a region that begins at the face's foot, from `left` to `right`."""
     if face.where == CEILING:
         return round_side(face, finish.method)
-    return _met(face.foot, finish, left, right) or floor_side(face.wall, finish.method)
+    if face.foot is not None:
+        return _met(face.foot, finish, left, right)
+    return floor_side(face.wall.keep("skirting"), face.wall.upstand, finish.method)
 
 
 def head_side(face: Face, finish: Finish, left: int, right: int) -> Side:
     """The upper side of a region that reaches the face's head, from `left` to `right`."""
     if face.where == CEILING:
         return round_side(face, finish.method)
-    return _met(face.head, finish, left, right) or ceiling_side(face.wall, finish.method, face.lowered)
+    if face.head is not None:
+        return _met(face.head, finish, left, right)
+    return ceiling_side(face.wall.keep("cornice"), finish.method, face.lowered)
 
 
-def _met(sideways: Sideways, finish: Finish, left: int, right: int) -> Side | None:
-    """What is met along the foot or the head: one side, the first lining there; None at the floor and the ceiling."""
-    if sideways is None or isinstance(sideways, Side):
+def _met(sideways: Side | tuple[Beyond, ...], finish: Finish, left: int, right: int) -> Side:
+    """What is met along the foot or the head: one side, the first lining there."""
+    if isinstance(sideways, Side):
         return sideways
     for beyond in sideways:
         for low, high, other in beyond.lined:
@@ -116,9 +119,10 @@ def met_along(sideways: Sideways, finish: Finish, left: int, right: int) -> tupl
     )
 
 
-def floor_side(wall: Wall, method: Method) -> Side:
-    """The lower side of a region that begins at the floor."""
-    gap, skirting, upstand = method.gap("floor"), wall.keep("skirting"), wall.upstand
+@lru_cache(1024)
+def floor_side(skirting: int, upstand: Upstand | None, method: Method) -> Side:
+    """The lower side of a region that begins at the floor, at a kept `skirting` so high (0: none)."""
+    gap = method.gap("floor")
     if upstand is not None and upstand.height > skirting:
         if upstand.lap is not None:
             return Side("upstand", take=max(skirting, upstand.height - upstand.lap))
@@ -128,9 +132,10 @@ def floor_side(wall: Wall, method: Method) -> Side:
     return trimmed("start", method.start, gap)
 
 
-def ceiling_side(wall: Wall, method: Method, lowered: int = 0) -> Side:
+@lru_cache(1024)
+def ceiling_side(cornice: int, method: Method, lowered: int) -> Side:
     """The upper side of a region that reaches the wall's top, under a ceiling lining `lowered` deep."""
-    gap, cornice = method.gap("ceiling"), wall.keep("cornice")
+    gap = method.gap("ceiling")
     if cornice:
         return Side("keep", take=max(cornice, lowered) + gap)
     trim = method.cornice or method.top
@@ -138,29 +143,29 @@ def ceiling_side(wall: Wall, method: Method, lowered: int = 0) -> Side:
     return trimmed("top", trim, gap + (0 if covered else lowered))
 
 
-def end_of(face: Face, mine: list[tuple[Finish, Rect]], edge: Side, on_left: bool) -> End:
-    """The left (`on_left`) or right end of a run: `mine` are its finishes that reach the face's end."""
+def end_of(face: Face, mine: tuple[Stretch, ...], edge: Side, on_left: bool) -> End:
+    """The left (`on_left`) or right end of a run: `mine` are those of its finishes that reach the face's end there."""
     sideways = face.left if on_left else face.right
     if not mine:
         return End(edge.take, edge)
     if face.covers:
-        boxed = _boxed(face, mine[0][0], on_left)
+        boxed = _boxed(face, mine[0][2], on_left)
         if boxed is not None:
             return boxed
     if face.where == CEILING:
-        side = round_side(face, mine[0][0].method)
+        side = round_side(face, mine[0][2].method)
         return End(side.take, side)
     if isinstance(sideways, Side):
         return End(sideways.take, sideways)
-    return _at_faces(tuple([(finish, bottom, top) for finish, (_, _, bottom, top) in mine]), sideways or (), edge)
+    return _at_faces(mine, sideways or (), edge)
 
 
 @lru_cache(4096)
-def _at_faces(mine: tuple[tuple[Finish, int, int], ...], sideways: tuple[Beyond, ...], edge: Side) -> End:
+def _at_faces(mine: tuple[Stretch, ...], sideways: tuple[Beyond, ...], edge: Side) -> End:
     """The end of a run whose finishes reach up there from and to heights; most corners of a house are the same few."""
-    gap = mine[0][0].method.gap("ends")
+    gap = mine[0][2].method.gap("ends")
     meetings = []
-    for finish, bottom, top in mine:
+    for bottom, top, finish in mine:
         for beyond in sideways:
             for low, high, other in beyond.lined:
                 if bottom < high and low < top:

@@ -16,17 +16,16 @@ from msgspec import Struct
 from roomspec.layout.access import longest_piece
 from roomspec.layout.corner import Side
 from roomspec.layout.ends import End, Meeting, edge_side, end_of, foot_side, head_side, met_along, upper_side
-from roomspec.layout.face import ceiling_line, level_floor
+from roomspec.layout.face import ceiling_line, height_range
 from roomspec.layout.meeting import Met, meetings_of
 from roomspec.layout.plane import Face
 from roomspec.layout.set_out import MOST_STRIPS, set_out
-from roomspec.layout.slabs import height_at
 from roomspec.layout.touching import Rect, groups, open_sides
 from roomspec.layout.wall_face import face_of_wall
 from roomspec.model.method import Method
 from roomspec.model.product import Panel
 from roomspec.model.room import Room
-from roomspec.model.shape import Region, SetOut, is_level
+from roomspec.model.shape import WHOLE, Region, SetOut
 from roomspec.model.wall import Finish, Wall
 
 MOST_PIECES = 200_000
@@ -115,7 +114,7 @@ def runs_of_face(face: Face) -> tuple[Run, ...]:
         return ()
     width, height = max(wall.width, wall.width_top), max([y for _, y in wall.top])
     rects = [_rect(finish.region, width, height) for finish in wall.finishes]
-    found = groups([_kind(finish) for finish in wall.finishes], rects)
+    found = groups([_kind(finish) for finish in wall.finishes], rects) if len(rects) > 1 else [(0,)]
     met = meetings_of(wall, found, rects)
     return tuple([_run(face, group, rects, met, (width, height)) for group in found])
 
@@ -125,6 +124,8 @@ def _kind(finish: Finish) -> tuple[object, ...]:
 
 
 def _rect(region: Region, width: int, height: int) -> Rect:
+    if region is WHOLE:  # as nearly every finish
+        return 0, width, 0, height
     return (
         0 if region.left is None else max(0, region.left),
         width if region.right is None else min(width, region.right),
@@ -139,12 +140,14 @@ def _run(face: Face, group: tuple[int, ...], rects: list[Rect], met: list[Met], 
     method = first.method
     width, height = size
     edge, upper = edge_side(method), upper_side(method)
-    mine = [(wall.finishes[at], rects[at]) for at in group]
-    along = min([rect[0] for _, rect in mine]), max([rect[1] for _, rect in mine])
+    mine = [rects[at] for at in group]
+    along = min([rect[0] for rect in mine]), max([rect[1] for rect in mine])
     floor, ceiling = foot_side(face, first, *along), head_side(face, first, *along)
     foot, head = met_along(face.foot, first, *along), met_along(face.head, first, *along)
-    left = end_of(face, [m for m in mine if m[1][0] <= 0], edge, on_left=True)
-    right = end_of(face, [m for m in mine if m[1][1] >= width], edge, on_left=False)
+    upward = [(rects[at][2], rects[at][3], wall.finishes[at]) for at in group]
+    at_left = tuple([one for one, rect in zip(upward, mine, strict=True) if rect[0] <= 0])
+    at_right = tuple([one for one, rect in zip(upward, mine, strict=True) if rect[1] >= width])
+    left, right = end_of(face, at_left, edge, on_left=True), end_of(face, at_right, edge, on_left=False)
     parts = []
     takes = (edge.take, edge.take, edge.take, upper.take)
     for at in group:
@@ -172,29 +175,22 @@ def _run(face: Face, group: tuple[int, ...], rects: list[Rect], met: list[Met], 
         group, first.panel, method, first.direction, first.bond, first.start, first.rows,
         left, right, floor, ceiling, foot, head, edge, upper, tuple([line for at in group for line in met[at].borne]),
         tuple(parts), region, strips, longest, troubles,
-        abs(wall.width - wall.width_top) if along[1] >= width and not right.boxed else 0,
+        abs(wall.width - wall.width_top) if at_right and not right.boxed else 0,
     )  # fmt: skip
 
 
 def _bounds(wall: Wall, parts: list[Part], ceiling_take: int) -> Region:
-    left, right = min([part.left for part in parts]), max([part.right for part in parts])
-    if level_floor(wall) and is_level(wall.top):
-        roof = wall.top[0][1] - ceiling_take
-        tops = [roof if part.top is None else min(part.top, roof) for part in parts]
-        return Region(left, right, min([part.bottom for part in parts]), max(tops))
     ceiling = ceiling_line(wall)
-    lows, highs = [], []
+    reaches = []
     for part in parts:
-        floors = _heights(wall.floor, part.left, part.right)
-        lows.append(min(floors) + part.bottom)
-        roof = max(_heights(ceiling, part.left, part.right)) - ceiling_take
-        highs.append(roof if part.top is None else min(roof, max(floors) + part.top))
-    return Region(left, right, min(lows), max(highs))
-
-
-def _heights(profile: tuple[tuple[int, int], ...], left: int, right: int) -> list[int]:
-    inside = [y for x, y in profile if left < x < right]
-    return [height_at(profile, left), *inside, height_at(profile, right, after=False)]
+        lowest, highest = height_range(wall.floor, part.left, part.right)
+        roof = height_range(ceiling, part.left, part.right)[1] - ceiling_take
+        top = roof if part.top is None else min(roof, highest + part.top)
+        reaches.append((part.left, part.right, lowest + part.bottom, top))
+    if len(reaches) == 1:
+        return Region(*reaches[0])
+    lefts, rights, lows, highs = zip(*reaches, strict=True)
+    return Region(min(lefts), max(rights), min(lows), max(highs))
 
 
 def _strips(finish: Finish, region: Region, breaks: int, length: int) -> tuple[tuple[int, ...], tuple[str, ...]]:

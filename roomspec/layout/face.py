@@ -54,6 +54,8 @@ def raised(profile: Profile, by: int) -> Profile:
 
 def height_range(profile: Profile, left: int, right: int) -> tuple[int, int]:
     """The lowest and the highest that a profile lies from `left` to `right`."""
+    if is_level(profile):
+        return profile[0][1], profile[0][1]
     inside = [y for x, y in profile if left < x < right]
     heights = [height_at(profile, left), *inside, height_at(profile, right, after=False)]
     return min(heights), max(heights)
