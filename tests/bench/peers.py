@@ -38,7 +38,7 @@ def peers(folder: Path) -> list[Peer]:
     found = []
     servers = (
         ("ruff", ("ruff", "server"), _python),
-        ("tombi", ("tombi", "lsp"), _toml),
+        ("tombi", ("tombi", "lsp", "--offline"), _toml),
         ("ty", ("ty", "server"), _python),
         ("basedpyright", ("basedpyright-langserver", "--stdio"), _python),
     )

@@ -7,6 +7,7 @@ import subprocess
 import threading
 import time
 from collections.abc import Callable, Mapping, Sequence
+from contextlib import suppress
 from pathlib import Path
 from typing import Any
 
@@ -44,6 +45,8 @@ class Wire:
         self.folder = folder
         self._heard: queue.Queue[tuple[float, Message] | None] = queue.Queue()
         self._number = 0
+        self._texts: dict[str, str] = {}
+        self._whole = False
         self.sent = self.began
         threading.Thread(target=self._listen, daemon=True).start()
 
@@ -52,7 +55,9 @@ class Wire:
         uri = self.folder.as_uri()
         params: Message = {"processId": os.getpid(), "rootUri": uri, "capabilities": CAPABILITIES}
         params["workspaceFolders"] = self._folders()
-        answered, _ = self.ask("initialize", params)
+        answered, message = self.ask("initialize", params)
+        offered = message["result"]["capabilities"].get("textDocumentSync")
+        self._whole = (offered.get("change") if isinstance(offered, dict) else offered) == 1
         self.notify("initialized", {})
         return answered - self.began
 
@@ -76,17 +81,21 @@ class Wire:
 
     def open(self, path: str, language: str, text: str) -> float:
         """Open a file; gives the moment before."""
+        self._texts[path] = text
         document = {"uri": self.uri(path), "languageId": language, "version": 1, "text": text}
         return self.notify("textDocument/didOpen", {"textDocument": document})
 
     def change(self, path: str, version: int, line: int, start: int, end: int, text: str) -> float:
-        """Replace letters of a line; gives the moment before."""
+        """Replace letters of a line; gives the moment before. A server that takes whole texts only is sent one."""
         place = {"start": {"line": line, "character": start}, "end": {"line": line, "character": end}}
-        params = {
-            "textDocument": {"uri": self.uri(path), "version": version},
-            "contentChanges": [{"range": place, "text": text}],
-        }
-        return self.notify("textDocument/didChange", params)
+        change: Message = {"range": place, "text": text}
+        if self._whole:
+            lines = self._texts[path].split("\n")
+            lines[line] = lines[line][:start] + text + lines[line][end:]
+            self._texts[path] = "\n".join(lines)
+            change = {"text": self._texts[path]}
+        document = {"uri": self.uri(path), "version": version}
+        return self.notify("textDocument/didChange", {"textDocument": document, "contentChanges": [change]})
 
     def diagnosed(self, path: str, version: int, limit: float = 60.0) -> tuple[float, list[Message]]:
         """When and what is published for this version of a file; a server that tells no version is believed."""
@@ -163,12 +172,14 @@ class Wire:
         stream = self.process.stdout
         assert stream is not None
         length = 0
-        while line := stream.readline():
-            name, _, value = line.partition(b":")
-            if name.strip().lower() == b"content-length":
-                length = int(value)
-            elif not line.strip() and length:
-                body = stream.read(length)
-                self._heard.put((time.perf_counter(), json.loads(body)))
-                length = 0
+        # What is no message is the end too: of a process that is killed the last one is cut short.
+        with suppress(ValueError):
+            while line := stream.readline():
+                name, _, value = line.partition(b":")
+                if name.strip().lower() == b"content-length":
+                    length = int(value)
+                elif not line.strip() and length:
+                    body = stream.read(length)
+                    self._heard.put((time.perf_counter(), json.loads(body)))
+                    length = 0
         self._heard.put(None)
