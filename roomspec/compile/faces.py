@@ -12,7 +12,7 @@ from roomspec.compile.finish_lines import FinishLine
 from roomspec.compile.origins import Fields, Source
 from roomspec.compile.profile import drawn
 from roomspec.compile.room_lines import CeilingHead, WallHead
-from roomspec.compile.spread import on_wall, spread
+from roomspec.compile.spread import Defaults, facts_of_wall, on_wall
 from roomspec.diagnostics.diagnostic import Diagnostic, Edit, Fix, Origin
 from roomspec.model.method import Method
 from roomspec.model.product import Panel
@@ -60,12 +60,12 @@ class MadeFace(Struct, frozen=True, gc=False):
     measured: bool = True
 
 
-def make_wall(face: Face, defaults: Facts, catalogue: Catalogue, alone: bool) -> MadeFace:
+def make_wall(face: Face, defaults: Defaults, catalogue: Catalogue, alone: bool) -> MadeFace:
     """The wall, taking from `defaults` what it does not say itself. `alone`: the room's only wall, open at its ends."""
     head = face.head
     assert isinstance(head, WallHead)
     width = head.width
-    facts = spread(defaults, face.facts)
+    facts = facts_of_wall(defaults, face.facts)
     work = _Work(catalogue, {}, {}, [])
     measured = "heights" in facts
     top, sure = work.profile(facts.get("heights", ()), "top", width)

@@ -7,14 +7,14 @@ from typing import Any
 from msgspec import Struct
 from msgspec.structs import replace
 
-from roomspec.compile.draft import Draft, Face, Facts, read_draft
+from roomspec.compile.draft import Draft, Face, read_draft
 from roomspec.compile.faces import Catalogue, MadeFace, make_ceiling, make_wall
 from roomspec.compile.gather import tried
 from roomspec.compile.mirror import mirrored_ceiling, mirrored_diagonal, mirrored_walls
 from roomspec.compile.origins import Fields, Origins, Path
 from roomspec.compile.reading import MOST, told
 from roomspec.compile.room_problems import no_such_face, unknown_end, without_height
-from roomspec.compile.spread import defaults_of, spread
+from roomspec.compile.spread import Defaults, defaults_among, defaults_of, spread
 from roomspec.diagnostics.diagnostic import Diagnostic
 from roomspec.model.method import Method
 from roomspec.model.product import Panel
@@ -113,16 +113,17 @@ def named(room: Room, name: str) -> Room:
 
 def _walls(draft: Draft, base: Draft | None, catalogue: Catalogue, work: _Work) -> tuple[Wall, ...]:
     if base is None:
-        defaults = defaults_of(draft.facts)
+        defaults = defaults_among(defaults_of(draft.facts), (face.facts for face in draft.walls))
         return tuple(_wall(face, defaults, catalogue, len(draft.walls) == 1, work) for face in _readable(draft.walls))
     handed = draft.head.mirrored
     own = {face.name: face for face in draft.walls if face.name}
     faces = _readable(base.walls)
     # The pattern's walls are made as written and mirrored whole, so lines of this room are turned to meet them.
-    defaults = spread(defaults_of(base.facts), defaults_of(draft.facts, handed))
+    says = [*(face.facts for face in faces if face.name not in own), *(face.facts for face in own.values())]
+    defaults = defaults_among(spread(defaults_of(base.facts), defaults_of(draft.facts, handed)), says)
     walls = tuple(_wall(face, defaults, catalogue, len(faces) == 1, work) for face in faces)
     walls = mirrored_walls(walls) if handed else walls
-    overs = spread(defaults_of(base.facts, handed), defaults_of(draft.facts))
+    overs = defaults_among(spread(defaults_of(base.facts, handed), defaults_of(draft.facts)), says)
     known = {wall.name for wall in walls}
     work.forget("wall", own.keys() & known)
     for face in own.values():
@@ -136,7 +137,7 @@ def _walls(draft: Draft, base: Draft | None, catalogue: Catalogue, work: _Work) 
     )
 
 
-def _wall(face: Face, defaults: Facts, catalogue: Catalogue, alone: bool, work: _Work) -> Wall:
+def _wall(face: Face, defaults: Defaults, catalogue: Catalogue, alone: bool, work: _Work) -> Wall:
     made = make_wall(face, defaults, catalogue, alone)
     work.keep("wall", face, made)
     wall = made.value

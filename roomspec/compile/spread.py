@@ -1,5 +1,8 @@
 """What holds for one wall: the room's lines under the wall's own."""
 
+from collections.abc import Iterable
+
+from msgspec import Struct
 from msgspec.structs import replace
 
 from roomspec.compile.draft import Facts
@@ -33,18 +36,41 @@ def spread(under: Facts, over: Facts) -> Facts:
     found = under | over
     for field in under.keys() & over.keys():
         found[field] = _laid(field, under[field], over[field])
-    if "substrates" in over and "removals" in under:
-        found["removals"] = _there(found["removals"], under["removals"], found["substrates"])
     return found
 
 
-def _there(
-    stated: tuple[Source, ...], of_room: tuple[Source, ...], substrates: tuple[Source, ...]
-) -> tuple[Source, ...]:
-    """Without layers that the room takes off, where the wall says what it is made of and has none of them."""
-    layers = {layer.kind for one in substrates if isinstance(one.value, Substrate) for layer in one.value.layers}
-    gone = SUBSTRATES - layers
-    return tuple(one for one in stated if not (one in of_room and _kind(one) in gone))
+class Defaults(Struct, frozen=True, gc=False):
+    """What a room says for its walls, and the layers that any of them says of itself to have."""
+
+    facts: Facts
+    layers: frozenset[str]
+
+
+def defaults_among(facts: Facts, walls: Iterable[Facts]) -> Defaults:
+    """The room's facts among its walls' own."""
+    if "removals" not in facts:
+        return Defaults(facts, frozenset())
+    return Defaults(facts, _layers(one for wall in walls for one in wall.get("substrates", ())))
+
+
+def facts_of_wall(defaults: Defaults, own: Facts) -> Facts:
+    """A wall's own facts over its room's; a layer that the room takes off comes off the walls that have it.
+
+    It is left on where the wall says what it is made of and names no such layer; and where the room says that for it,
+    and another wall names the layer.
+    """
+    found = spread(defaults.facts, own)
+    of_room = defaults.facts.get("removals", ())
+    if not of_room or "substrates" not in found:
+        return found
+    gone = (SUBSTRATES if "substrates" in own else defaults.layers) - _layers(found["substrates"])
+    there = tuple(one for one in found["removals"] if not (one in of_room and _kind(one) in gone))
+    return found | {"removals": there}
+
+
+def _layers(stated: Iterable[Source]) -> frozenset[str]:
+    values = (one.value for one in stated)
+    return frozenset(layer.kind for value in values if isinstance(value, Substrate) for layer in value.layers)
 
 
 def on_wall(stated: tuple[Source, ...], width: int) -> tuple[object, ...]:

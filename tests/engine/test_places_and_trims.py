@@ -160,3 +160,29 @@ def test_a_layer_taken_off_one_wall_is_as_written() -> None:
         CATALOGUE + GANG,
     )
     assert task(made, "removing tile") == (7.2, "m2")
+
+
+ROOM_SAYS = (
+    "  height 2400\n  on plaster\n  remove tile\n  surface sound\n  wall a 3000\n{}    finish board by plain vertical\n"
+    "  wall b 2000\n    bare\n  wall c 3000\n    bare\n  wall d 2000\n    bare\n"
+)
+
+
+def test_a_rooms_own_substrate_holds_for_the_walls_that_say_nothing() -> None:
+    """The room is plaster, wall a is tiled to 1400: 3 x 1.4 m2, and nothing of b, c and d."""
+    tiled = ROOM_SAYS.format("    on tile over plaster up 0 to 1400\n")
+    made = estimate(f"  labour g\nroom r\n{tiled}", CATALOGUE + GANG)
+    assert task(made, "removing tile") == (4.2, "m2")
+
+
+def test_where_no_wall_records_the_layer_the_rooms_line_is_as_written() -> None:
+    """The room is plaster once its tiles are off, all round: 10 x 2.4 m2, as of a wall with these two lines."""
+    made = estimate(f"  labour g\nroom r\n{ROOM_SAYS.format('')}", CATALOGUE + GANG)
+    assert task(made, "removing tile") == (24, "m2")
+
+
+def test_a_patterns_walls_keep_their_layers_under_a_rooms_own_substrate() -> None:
+    """A room of the pattern says that it is plaster; wall a is tiled still, so its tiles come off: 3 x 1.4 m2."""
+    tiled = ROOM_SAYS.format("    on tile over plaster up 0 to 1400\n").replace("  on plaster\n", "", 1)
+    made = estimate(f"  labour g\npattern p\n{tiled}room r as p\n  on plaster\n", CATALOGUE + GANG)
+    assert task(made, "removing tile") == (4.2, "m2")
