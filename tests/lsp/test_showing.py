@@ -69,6 +69,27 @@ def test_figures_stand_over_rooms_and_jobs():
     assert [(lens.text, lens.job) for lens in lenses(view_of(FILES, "job.room"))] == [("3 rooms", True)]
 
 
+@pytest.mark.parametrize(
+    ("room", "said"),
+    [
+        ("room 1\n  height 2400\n  wall a nonsense\n", "cannot be read"),
+        ("room 1\n  height 2400\n  finish bored by glued vertical\n  wall a 3000\n", "cannot be read"),
+        ("pattern p\n  height 2400\n  wall a nonsense\nroom 1 as p\n", "cannot be read"),
+        ("room 1\n  height 2400\n  wall a 3000\n", "nothing is lined"),
+    ],
+)
+def test_no_figures_stand_over_a_room_without_linings(room: str, said: str):
+    """It says whether a mistake is why, in the room or in its pattern, instead of nought."""
+    assert {lens.text for lens in lenses(view_of({**FILES, "one.room": room}, "one.room"))} == {said}
+
+
+def test_the_figures_over_a_room_count_its_ceilings():
+    """1500 by 500 in six columns of 250, and nothing on a wall."""
+    room = "room 1\n  height 2400\n  wall a 1500\n  ceiling over 1500 x 500\n    finish board by glued crosswise\n"
+    (lens,) = lenses(view_of({**FILES, "one.room": room}, "one.room"))
+    assert lens.text == "0.75 m2, 6 pieces"
+
+
 def test_rooms_are_found_from_their_pattern_and_back():
     """Both ways, with the words by which one names the other."""
     view = view_of(FILES, "one.room")
