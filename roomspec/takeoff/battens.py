@@ -4,7 +4,8 @@ Rows at no more than the spacing, evenly divided, and one along each border that
 both ends of the run, at the heads and sills of openings, along rims and slopes. A row that already lies within one
 batten's width of such a border is that border's batten. Borders that the panels run with (jambs, ends, be they out of
 plumb) get none of their own: the rows end there. What would be shorter than a batten is wide is none, at the end of a
-whole length too: a fitter leaves it out (common practice, no source).
+whole length too: a fitter leaves it out (common practice, no source). But where a piece would lie on no batten then, as
+on a box narrower than a batten, its own short ones stay.
 """
 
 from bisect import bisect_right
@@ -21,7 +22,7 @@ from roomspec.model.wall import Wall
 from roomspec.quantities.length import MM
 from roomspec.takeoff.clip import box_of, end_to_end, length_of, part_of
 from roomspec.takeoff.ground import place_on
-from roomspec.takeoff.inside import Pieces, pieces_on
+from roomspec.takeoff.inside import Pieces, pieces_on, spans_in_piece
 from roomspec.takeoff.lines import is_level, is_upright, middle, panels_run_up
 
 FIXTURE_BATTEN = 600 * MM
@@ -56,12 +57,28 @@ def set_out_battens(face: Wall, lining: Lining) -> tuple[Batten, ...]:
             if upright != panels_up:
                 found += _behind_joints(lining, pieces, layer.support, upright, [line for _, line in found])
             found += _behind_fixtures(face, pieces, layer.support, upright, [line for _, line in found])
-        for why, line in found:
-            fitted = fitted_length(length_of(line), layer.support)
-            if fitted:
-                result.append(Batten(number, why, _shortened(line, fitted), layer.support))
+        result += (Batten(number, why, line, layer.support) for why, line in _fitted(pieces, found, layer.support))
         upright = not upright
     return tuple(result)
+
+
+def _fitted(pieces: Pieces, found: list[tuple[str, Line]], support: Support) -> list[tuple[str, Line]]:
+    """The battens as they are fitted, without those that are too short, but for pieces that lie on no other."""
+    lengths = [fitted_length(length_of(line), support) for _, line in found]
+    if not all(lengths):
+        held = {
+            number for (_, line), length in zip(found, lengths, strict=True) if length for number in _on(pieces, line)
+        }
+        lengths = [
+            length if length or _on(pieces, line) <= held else length_of(line)
+            for (_, line), length in zip(found, lengths, strict=True)
+        ]
+    return [(why, _shortened(line, length)) for (why, line), length in zip(found, lengths, strict=True) if length]
+
+
+def _on(pieces: Pieces, line: Line) -> set[int]:
+    """The numbers of the pieces that lie on a batten."""
+    return {piece.number for piece in pieces.along(line) if spans_in_piece(line, piece)}
 
 
 def fitted_length(length: int, support: Support, longest: int | None = None) -> int:

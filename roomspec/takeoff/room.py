@@ -172,10 +172,11 @@ def _length_blanks(wall: WallTakeOff, name: str, access: int | None) -> Iterable
 def lengths_of_run(length: int, product: Trim | Support, access: int | None = None) -> tuple[int, ...]:
     """A run longer than the stock that can be got in as whole lengths and a remainder; a shorter one whole.
 
-    A batten's remainder that is shorter than the batten is wide is left out.
+    A batten's remainder that is shorter than the batten is wide is left out; one that is so short itself is not.
     """
     longest = longest_piece(product, access)
-    whole, rest = divmod(fitted_length(length, product, longest) if isinstance(product, Support) else length, longest)
+    fitted = fitted_length(length, product, longest) if isinstance(product, Support) else length
+    whole, rest = divmod(fitted or length, longest)
     return (longest,) * whole + ((rest,) if rest else ())
 
 
