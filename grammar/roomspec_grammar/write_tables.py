@@ -16,7 +16,7 @@ from lark.lexer import PatternRE, PatternStr, TerminalDef
 
 _HERE = Path(__file__).parent
 _KEYWORD = re.compile(r"[a-z0-9][\w-]*")
-_WORD_ENDS = r"(?![\w.\-])"
+_MARK = re.compile(r"^MARK: /(.*)/$", re.MULTILINE)
 _HEADER = '''# ruff: noqa: E501
 """The parser's tables as JSON. Generated from room.lark by `python -m roomspec_grammar.write_tables`."""
 
@@ -29,10 +29,22 @@ def grammar_text() -> str:
     return (_HERE / "room.lark").read_text("utf-8")
 
 
+@lru_cache(1)
+def marks() -> str:
+    """The class of the characters that go on a word besides `\\w`, as a pattern."""
+    found = _MARK.search(grammar_text())
+    assert found is not None
+    return found[1]
+
+
+def _word_ends() -> str:
+    return rf"(?![\w.\-]|{marks()})"
+
+
 def whole_word(terminal: TerminalDef) -> None:
     """lark's `edit_terminals`: a keyword is a whole word, and is taken before a name."""
     if isinstance(terminal.pattern, PatternStr) and _KEYWORD.fullmatch(terminal.pattern.value):
-        terminal.pattern = PatternRE(re.escape(terminal.pattern.value) + _WORD_ENDS)
+        terminal.pattern = PatternRE(re.escape(terminal.pattern.value) + _word_ends())
         terminal.priority = 1
 
 
@@ -67,6 +79,7 @@ def built_tables(lark: Lark) -> dict[str, Any]:
         "grammar": sha256(grammar_text().encode()).hexdigest(),
         "end": order[table.end_states["line"]],
         "keywords": keywords,
+        "marks": marks(),
         "patterns": _patterns(lark, keywords),
         **_statements(lark.rules, keywords),
         "rules": [[rule.origin.name, len(rule.expansion), _shape(rule)] for rule in rules],
@@ -75,7 +88,7 @@ def built_tables(lark: Lark) -> dict[str, Any]:
 
 
 def _keywords(lark: Lark) -> dict[str, str]:
-    ends = re.escape(_WORD_ENDS)
+    ends = re.escape(_word_ends())
     found = {t.name: re.fullmatch(f"(.*){ends}", t.pattern.value) for t in lark.terminals}
     return {name: re.sub(r"\\(.)", r"\1", match[1]) for name, match in sorted(found.items()) if match}
 
@@ -84,9 +97,11 @@ def _patterns(lark: Lark, keywords: dict[str, str]) -> dict[str, str]:
     """Each pattern once; a terminal of the same shape as an earlier one has that one's name in its place."""
     named: dict[str, str] = {}
     patterns: dict[str, str] = {}
+    read_marks = marks().encode().decode("unicode_escape")
     for terminal in sorted(lark.terminals, key=lambda terminal: terminal.name):
         if terminal.name not in keywords and terminal.name not in (*lark.ignore_tokens, "_NL"):
-            pattern = terminal.pattern.to_regexp()
+            # lark reads the escapes of the class; escaped again, no character of it joins the one before it.
+            pattern = terminal.pattern.to_regexp().replace(read_marks, marks())
             patterns[terminal.name] = named.get(pattern, pattern)
             named.setdefault(pattern, terminal.name)
     return patterns

@@ -1,14 +1,15 @@
 """Names that no file defines, and definitions that nothing uses."""
 
-import re
 from collections.abc import Iterator
 from itertools import islice
+from unicodedata import normalize
 
 from roomspec.diagnostics.diagnostic import Diagnostic, Origin
 from roomspec.names.index import Names, name_word
 from roomspec.names.kinds import PRODUCTS, USED, counted
 from roomspec.names.references import Use, uses
 from roomspec.names.suggest import offered
+from roomspec.syntax.parser import pattern_of
 from roomspec.syntax.tree import Block
 from roomspec.text.nearness import nearest
 
@@ -19,8 +20,6 @@ _LEFT_OUT = {
     "labour": "no labour is priced",
 }
 """Statement -> what an unknown name in it leaves out; elsewhere the line itself."""
-
-_WORD = re.compile(r"[\w.-]+")
 
 OFFERED = 50
 """Unknown names for which the nearest are looked up; a job with more lacks a whole catalogue."""
@@ -74,7 +73,7 @@ def _in_unread_lines(block: Block) -> Iterator[str]:
     if unread:
         lines = block.text.split("\n")
         for line in unread:
-            yield from _WORD.findall(lines[line]) if line < len(lines) else ()
+            yield from pattern_of("NAME").findall(normalize("NFC", lines[line])) if line < len(lines) else ()
 
 
 def _unknown(use: Use, names: Names, offer: bool) -> Diagnostic:

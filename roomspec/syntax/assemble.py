@@ -48,4 +48,4 @@ def _headings() -> "re.Pattern[str]":
     """A line that opens a block for sure. Walls and ceilings stand inside one."""
     place = placing()
     words = sorted({word for head in place.table_of if head not in place.inner for word in tables().words[head]})
-    return re.compile(rf"\n[ \t\f\u00a0\ufeff]*(?:{'|'.join(words)})(?![\w.\-])")
+    return re.compile(rf"\n[ \t\f\u00a0\ufeff]*(?:{'|'.join(words)})(?![\w.\-]|{tables().marks})")

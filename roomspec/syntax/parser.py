@@ -5,6 +5,7 @@ As lark's contextual lexer does: a word is a keyword where the state takes that 
 
 import re
 from functools import lru_cache
+from unicodedata import normalize
 
 from msgspec import Struct
 
@@ -31,7 +32,6 @@ QUANTITIES = frozenset(
 """Terminals with one shape: a number with or without its unit."""
 
 BLANK = re.compile(r"[ \t\f\u00a0\ufeff]*")
-WORD = re.compile(r"[^\W_][\w.\-]*")
 _CHUNK = re.compile(r'"[^"\n]*"?|[^\s#",]+|.', re.DOTALL)
 _INLINE, _COLLAPSED = 1, 2
 
@@ -52,8 +52,12 @@ class Misfit(Struct, frozen=True):
 
 
 class Lexis(Struct, frozen=True):
-    """What one state of the parser takes: keywords by their text, then other terminals with their patterns."""
+    """What one state of the parser takes: keywords by their text, then other terminals with their patterns.
 
+    A keyword is a whole `word`.
+    """
+
+    word: "re.Pattern[str]"
     keywords: dict[str, str]
     values: tuple[tuple[str, "re.Pattern[str]"], ...]
 
@@ -146,6 +150,7 @@ def _lexis(state: int) -> Lexis:
     read = tables()
     row = read.states[state]
     return Lexis(
+        pattern_of("NAME"),
         {read.keywords[kind]: kind for kind in row if kind in read.keywords},
         tuple((kind, pattern_of(kind)) for kind in row if kind in read.patterns),
     )
@@ -180,14 +185,19 @@ def _skip(text: str, place: int) -> int:
 
 
 def _next(text: str, place: int, lexis: Lexis) -> Word | None:
-    word = WORD.match(text, place)
+    word = lexis.word.match(text, place)
     if word is not None and word[0] in lexis.keywords:
         return Word(lexis.keywords[word[0]], word[0], place, word.end())
     for kind, pattern in lexis.values:
         found = pattern.match(text, place)
         if found is not None:
-            return Word(kind, found[0], place, found.end())
+            return Word(kind, _composed(kind, found[0]), place, found.end())
     return None
+
+
+def _composed(kind: str, text: str) -> str:
+    """A name with each letter and its accent as one character where there is one: both spellings are one name."""
+    return normalize("NFC", text) if not text.isascii() and kind.endswith("NAME") else text
 
 
 def _misfit(text: str, place: int, stack: Stack, read: list[Word]) -> Misfit:

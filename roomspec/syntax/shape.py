@@ -7,6 +7,7 @@ word is in a few patterns only (`m2`, `nrm2`, `B-s2,d0`): such words are held ag
 
 from collections.abc import Callable
 from operator import itemgetter
+from unicodedata import is_normalized
 
 from msgspec import Struct
 
@@ -50,7 +51,12 @@ def node_by_shape(text: str) -> Node | None:
 
 
 def learn_shape(text: str, node: Node) -> None:
-    """Keep the tree of a line, as the parser read it, for the lines of its shape."""
+    """Keep the tree of a line, as the parser read it, for the lines of its shape.
+
+    Not where a name in it is spelled otherwise than the line has it (an accent as a character of its own).
+    """
+    if not text.isascii() and not is_normalized("NFC", text):
+        return
     if len(_templates) >= MOST_TEMPLATES:
         _templates.clear()
     words: list[Word] = []

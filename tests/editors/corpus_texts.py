@@ -8,7 +8,8 @@ import re
 from functools import lru_cache
 from pathlib import Path
 
-from roomspec.syntax.parser import BLANK, WORD, pattern_of
+from roomspec.syntax.parser import BLANK, pattern_of
+from roomspec.syntax.tables import tables
 from roomspec.text.lines import lines_of
 from roomspec_lsp.features.tokens import tokens
 from roomspec_lsp.highlighting.automaton import State, Step, automaton, shape_of
@@ -22,7 +23,7 @@ Word = tuple[int, int, str, bool]
 
 _VALUES = {
     shape_of("LENGTH"): ("2400", "8' 6 1/2\"", "2.4 m", "½ in", "2 400", "-5 %", "0.30 h/m2"),
-    shape_of("NAME"): ("g.02", "room", "été", "浴室-1", "12"),
+    shape_of("NAME"): ("g.02", "room", "été", "e\u0301te\u0301", "浴室-1", "ห้องน้ำ", "12"),
     "STRING": ('"behind # the unit"', '""'),
     "TIMES": ("x", "×"),
     "COMMA": (",",),
@@ -53,7 +54,7 @@ def at_random(text: str) -> list[str]:
     """Lines of words and signs that stand together by chance, always the same ones."""
     chance = random.Random(20261125)
     words = sorted(set(text.split()))
-    signs = [*'"#x½,+-=é', '"open', ".5", "_a", "a_", "浴室", "😀", "5.", "''", "1/", "2x4"]
+    signs = [*'"#x½,+-=é', '"open', ".5", "_a", "a_", "浴室", "😀", "5.", "''", "1/", "2x4", "\u0301", "हिन्दी"]
     found = []
     for _ in range(600):
         picked = [chance.choice(words if chance.random() < 0.7 else signs) for _ in range(chance.randrange(1, 9))]
@@ -152,16 +153,26 @@ def comment(line: str, place: int) -> _Taken | None:
 def next_word(line: str, place: int, state: State) -> _Taken | None:
     """The way on that fits here."""
     for step in state.steps:
-        pattern = re.compile(re.escape(step.word) + r"(?![\w.\-])") if step.word else pattern_of(step.terminal)
+        pattern = keyword(step.word) if step.word else pattern_of(step.terminal)
         match = pattern.match(line, place)
         if match is not None:
             return step.kind, step.declares, match.end(), step.target
     return None
 
 
+@lru_cache(None)
+def keyword(word: str) -> "re.Pattern[str]":
+    """A word that nothing goes on."""
+    return re.compile(rf"{re.escape(word)}(?![\w.\-]|{tables().marks})")
+
+
 def by_look(line: str, place: int) -> _Taken:
     """A text, closed or not; a quantity; or something without colour."""
-    for kind, pattern in (("string", re.compile('"[^"]*"?')), ("number", pattern_of("LENGTH")), ("", WORD)):
+    for kind, pattern in (
+        ("string", re.compile('"[^"]*"?')),
+        ("number", pattern_of("LENGTH")),
+        ("", pattern_of("NAME")),
+    ):
         match = pattern.match(line, place)
         if match is not None:
             return kind, False, match.end(), 0

@@ -1,6 +1,7 @@
 """lark's trees as our nodes, to compare by."""
 
 from typing import Any
+from unicodedata import normalize
 
 from lark import Lark, Tree
 from lark.exceptions import UnexpectedInput
@@ -11,10 +12,15 @@ from roomspec.syntax.tree import Block, FileTree, Node, Statement, Word
 def node_of(tree: Any) -> Node:
     """lark's tree as a node, with the columns of a text of one line."""
     parts = [
-        node_of(part) if isinstance(part, Tree) else Word(str(part.type), str(part), part.start_pos, part.end_pos)
+        node_of(part) if isinstance(part, Tree) else Word(str(part.type), spelled(part), part.start_pos, part.end_pos)
         for part in tree.children
     ]
     return Node(str(tree.data), tuple(parts))
+
+
+def spelled(token: Any) -> str:
+    """The token's text, a name composed: whichever way its accents are written, it is one name."""
+    return normalize("NFC", str(token)) if token.type.endswith("NAME") else str(token)
 
 
 def line_by_lark(lark: Lark, text: str) -> Node | None:
@@ -33,7 +39,7 @@ def blocks_by_lark(lark: Lark, text: str) -> list[object]:
 def flat(tree: Any) -> object:
     """lark's tree without positions and line ends."""
     parts = [part for part in tree.children if isinstance(part, Tree) or part.type != "_NL"]
-    return str(tree.data), [flat(part) if isinstance(part, Tree) else (str(part.type), str(part)) for part in parts]
+    return str(tree.data), [flat(part) if isinstance(part, Tree) else (str(part.type), spelled(part)) for part in parts]
 
 
 def blocks_of(tree: FileTree) -> list[object]:

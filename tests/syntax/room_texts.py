@@ -8,7 +8,12 @@ from roomspec.syntax.statements import placing
 from roomspec.syntax.tables import tables
 from roomspec.syntax.tree import Node, Word
 
-NAMES = st.sampled_from(["a", "b", "g.02", "2.04", "sw-25x50", "wc_3", "Küche", "ванная", "101", "x", "door", "7b"])
+NAMES = st.sampled_from(
+    [
+        *("a", "b", "g.02", "2.04", "sw-25x50", "wc_3", "Küche", "ванная", "101", "x", "door", "7b"),
+        *("ห้องน้ำ", "स्नानघर", "gästeba\u0308d", "door\u0301", "a.\u0323\u0301b"),
+    ]
+)
 LENGTHS = st.one_of(
     st.integers(0, 99999).map(str),
     st.decimals(0, 9999, places=1).map(lambda number: f"{number} mm"),
@@ -43,7 +48,7 @@ VALUES = {
 GAPS = st.sampled_from([" ", "  ", "\t", "   "])
 COMMENTS = st.sampled_from(["", "", "", "  # as measured", "#x", ' # 2 m "open'])
 INDENTS = st.sampled_from(["", "  ", "    ", "\t"])
-PUT_IN = st.sampled_from(["", "q", "\n", " ", '"', "#", "0", ":", "\r\n", "\t", "ü", "x"])
+PUT_IN = st.sampled_from(["", "q", "\n", " ", '"', "#", "0", ":", "\r\n", "\t", "ü", "x", "\u0301"])
 MOST_WORDS = 24
 
 

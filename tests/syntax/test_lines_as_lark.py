@@ -1,6 +1,7 @@
 """A line is read as lark's own parser with its contextual lexer reads it."""
 
 import re
+from unicodedata import is_normalized
 
 import pytest
 from as_lark import line_by_lark
@@ -39,7 +40,7 @@ def test_statements_read_as_lark_reads_them(lark: Lark, text: str) -> None:
     assert agrees(lark, text), text
 
 
-@given(text=ANY_STATEMENT, at=st.integers(0, 60), put=st.sampled_from(["", "1", " ", "x", ",", "é", '"', "#", "'"]))
+@given(text=ANY_STATEMENT, at=st.integers(0, 60), put=st.sampled_from([*"1 x,é\"#'\u0301", ""]))
 @settings(max_examples=250, deadline=None)
 def test_damaged_lines_are_refused_as_lark_refuses_them(lark: Lark, text: str, at: int, put: str) -> None:
     """With a letter changed, either both read the line alike or neither does."""
@@ -53,7 +54,7 @@ def test_a_line_read_by_its_shape_is_as_the_parser_reads_it(text: str, digits: l
     node = parse_line(text)
     assert isinstance(node, Node)
     learn_shape(text, node)
-    assert node_by_shape(text) == node
+    assert node_by_shape(text) == (node if is_normalized("NFC", text) else None)
     given_digits = iter(digits)
     other = re.sub(r"[0-9]", lambda _: str(next(given_digits, 7)), text)
     found = node_by_shape(other)

@@ -2,13 +2,14 @@
 
 import re
 from collections.abc import Iterator
+from functools import lru_cache
 
 from msgspec import Struct
 
 from roomspec.names.kinds import USED
 from roomspec.syntax.examples import EXAMPLES
 from roomspec.syntax.numerals import take_apart
-from roomspec.syntax.parser import QUANTITIES, Misfit, Stack, begin_line
+from roomspec.syntax.parser import QUANTITIES, Misfit, Stack, begin_line, pattern_of
 from roomspec.syntax.statements import placing
 from roomspec.syntax.tables import tables
 from roomspec.syntax.tree import Block, Word
@@ -17,7 +18,6 @@ from roomspec_lsp.features.view import View, block_at, part_at
 
 KEYWORD, NAME, UNIT, VALUE, SNIPPET = "keyword", "name", "unit", "value", "snippet"
 
-_PARTIAL = re.compile(r"[^\W_][\w.\-]*$")
 _NUMBER = re.compile(r"[\d.,]*\d")
 _UNITS = {
     "LENGTH": ("mm", "cm", "m", "in", "ft"),
@@ -53,7 +53,7 @@ class Offer(Struct, frozen=True):
 def offers(view: View, line: int, column: int) -> tuple[Offer, ...]:
     """What may stand at a line and column (from 0); nothing in comments and inside texts."""
     before = view.lines.line(line)[:column]
-    partial = _PARTIAL.search(before)
+    partial = _partial().search(before)
     start = partial.start() if partial is not None else column
     number = _NUMBER.match(before, start)
     if number is not None:
@@ -69,6 +69,12 @@ def offers(view: View, line: int, column: int) -> tuple[Offer, ...]:
     if not read:
         return tuple(_first(view, line, start))
     return (*_units(before[:start], start), *_next(view, line, stack, read, start))
+
+
+@lru_cache(1)
+def _partial() -> "re.Pattern[str]":
+    """The word before the cursor."""
+    return re.compile(f"{pattern_of('NAME').pattern}$")
 
 
 def _first(view: View, line: int, start: int) -> Iterator[Offer]:

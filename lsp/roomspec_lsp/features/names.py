@@ -1,7 +1,7 @@
 """Names across files: where one is defined, where it is used, and another in its place."""
 
-import re
 from collections.abc import Iterator
+from unicodedata import normalize
 
 from msgspec import Struct
 
@@ -12,11 +12,10 @@ from roomspec.names.index import name_word
 from roomspec.names.kinds import DEFINED, USED, counted
 from roomspec.names.references import uses
 from roomspec.syntax.line import Line, read_line
+from roomspec.syntax.parser import pattern_of
 from roomspec.syntax.statements import words_of
 from roomspec.syntax.tree import Block, Node, Placed, Statement, Word
 from roomspec_lsp.features.view import Standing, View
-
-_NAME = re.compile(r"[^\W_][\w.\-]*")
 
 
 class Name(Struct, frozen=True):
@@ -74,9 +73,9 @@ def files_at(view: View, at: Standing) -> tuple[str, ...]:
 
 def refusal(view: View, name: Name, new: str) -> str:
     """Why the name cannot become `new`; "" where it can."""
-    if not _NAME.fullmatch(new):
+    if not pattern_of("NAME").fullmatch(new):
         return f"{new!r} is no name: it begins with a letter or a digit, and holds letters, digits, `.`, `-` and `_`"
-    if name.kind in DEFINED and view.snapshot.names.find(name.kind, new) is not None:
+    if name.kind in DEFINED and view.snapshot.names.find(name.kind, normalize("NFC", new)) is not None:
         return f"there is already {counted(name.kind)} called {new}"
     clash = next((edit for edit in renamed(view, name, new) if not _still_reads(view, edit)), None)
     return f"`{new}` would be read otherwise in {clash.place.path}, line {clash.place.line}" if clash else ""

@@ -22,7 +22,9 @@ SOLID = r"[^ \t\f\x{00a0}\x{feff}\r\n]"
 COMMENT = r"#.*"
 ANY_STRING = r'"[^"]*"?'
 """A text in a line that cannot be read, closed or not."""
-LOOSE_WORD = r"[\p{L}\p{N}][\p{L}\p{N}_.\-]*"
+_MARKS = r"[\p{Mn}\p{Mc}]"
+_GOES_ON = r"[\p{L}\p{N}\p{Mn}\p{Mc}_.\-]"
+LOOSE_WORD = rf"[\p{{L}}\p{{N}}]{_GOES_ON}*"
 """A word in such a line; it is passed over whole, so that `b2` holds no number."""
 
 
@@ -33,6 +35,7 @@ def pattern(terminal: str) -> str:
 
 def translated(text: str) -> str:
     """A pattern of Python's with its classes of characters written out."""
+    text = text.replace(tables().marks, _MARKS)
     for python, other in _CLASSES:
         text = text.replace(python, other)
     parts, inside = [], False
@@ -64,7 +67,7 @@ def ways(state: State) -> list[Way]:
 
 def _words(keywords: Iterable[str]) -> str:
     """One pattern for some keywords, as whole words."""
-    return f"(?:{'|'.join(keywords)})(?![\\p{{L}}\\p{{N}}_.\\-])"
+    return f"(?:{'|'.join(keywords)})(?!{_GOES_ON})"
 
 
 def loose() -> tuple[tuple[str, str], ...]:
