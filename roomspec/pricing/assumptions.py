@@ -11,6 +11,7 @@ from roomspec.pricing.labour import LabourLine, untimed
 from roomspec.pricing.order import OrderLine
 from roomspec.quantities.in_units import length_text
 from roomspec.takeoff.fastening import studs_cross
+from roomspec.takeoff.lengths import LEAST_JOINED, joint_moves
 from roomspec.takeoff.taken import LiningTakeOff, RoomTakeOff, TakeOff
 
 
@@ -26,6 +27,7 @@ def assumptions_of(
         *_longest(job.rooms, take_off.rooms, job.terms.units),
         *_ceilings_first(job.rooms, take_off.rooms, job.terms.units),
         *_boxes_under_slopes(job.rooms),
+        *_joined(job.rooms, take_off.rooms, job.terms.units),
         *_unpriced(order),
         *_unmanned(job, labour),
         *take_off.troubles,
@@ -120,6 +122,21 @@ def _longest(rooms: Sequence[Room], taken: Sequence[RoomTakeOff], units: str) ->
     for panel, faces in jointed.items():
         length = length_text(panel.length, units)
         yield from _of_walls(faces, f"End joints on {{}} are set out for the longest {panel.name}, {length}.")
+
+
+def _joined(rooms: Sequence[Room], taken: Sequence[RoomTakeOff], units: str) -> Iterator[str]:
+    """Trims that whole lengths would leave to be pieced out with a few millimetres."""
+    names = {
+        run.trim.name
+        for room, off in zip(rooms, taken, strict=True)
+        for face in (*off.walls, *off.ceilings)
+        for lining in face.every_lining
+        for run in lining.trims
+        if joint_moves(run.length, run.trim, room.access)
+    }
+    least = length_text(LEAST_JOINED, units)
+    for name in sorted(names):
+        yield f"Where whole lengths of trim {name} would leave less than {least}, the last joint is moved so that none is."
 
 
 def _framed(wall: Wall | Ceiling, lining: LiningTakeOff) -> bool:

@@ -5,7 +5,6 @@ from fractions import Fraction
 from typing import TypeVar
 
 from roomspec.cutting.demand import Blank
-from roomspec.layout.access import longest_piece
 from roomspec.layout.every_face import every_face, piece_names
 from roomspec.layout.laid import FaceLayout, Lining, RoomLayout
 from roomspec.model.job import Terms
@@ -14,10 +13,11 @@ from roomspec.model.product import Compound, Panel, Sheet, Support, Trim
 from roomspec.model.room import Room
 from roomspec.model.wall import Wall
 from roomspec.takeoff.adhesive import adhesive_bead
-from roomspec.takeoff.battens import fitted_length, set_out_battens
+from roomspec.takeoff.battens import set_out_battens
 from roomspec.takeoff.clip import length_of
 from roomspec.takeoff.corners import Beside
 from roomspec.takeoff.fastening import fastenings
+from roomspec.takeoff.lengths import lengths_of_run
 from roomspec.takeoff.load import lining_weight, loads_on
 from roomspec.takeoff.measured import measure_wall
 from roomspec.takeoff.sealant import seal_lining
@@ -167,17 +167,6 @@ def _length_blanks(wall: WallTakeOff, name: str, access: int | None) -> Iterable
         for part, cut in enumerate(lengths_of_run(length, product, access), start=1):
             suffix = f".{part}" if cut != length else ""
             yield product, Blank(f"{name}/{role} {number}{suffix}", cut, 1)
-
-
-def lengths_of_run(length: int, product: Trim | Support, access: int | None = None) -> tuple[int, ...]:
-    """A run longer than the stock that can be got in as whole lengths and a remainder; a shorter one whole.
-
-    A batten's remainder that is shorter than the batten is wide is left out; one that is so short itself is not.
-    """
-    longest = longest_piece(product, access)
-    fitted = fitted_length(length, product, longest) if isinstance(product, Support) else length
-    whole, rest = divmod(fitted or length, longest)
-    return (longest,) * whole + ((rest,) if rest else ())
 
 
 def _compounds(lining: LiningTakeOff) -> Iterable[tuple[Compound, Fraction]]:

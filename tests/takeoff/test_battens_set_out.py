@@ -12,7 +12,8 @@ from roomspec.model.shape import SetOut
 from roomspec.model.wall import Studs, Wall, WallPoint
 from roomspec.quantities.length import MM
 from roomspec.takeoff.clip import length_of
-from roomspec.takeoff.room import lengths_of_run, take_off_lining
+from roomspec.takeoff.lengths import lengths_of_run
+from roomspec.takeoff.room import take_off_lining
 from roomspec.takeoff.taken import LiningTakeOff
 
 

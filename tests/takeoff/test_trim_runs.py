@@ -3,12 +3,15 @@
 from collections import Counter
 
 import pytest
+from msgspec.structs import replace
 from sample_walls import OPEN, TERMS, battened, finish, glued, one_wall, opening, panel, region, square_room, trim, wall
 
 from roomspec.layout.lay_room import lay_room
+from roomspec.model.product import Stock
 from roomspec.model.wall import Corner, Keep, Wall
 from roomspec.quantities.length import MM
-from roomspec.takeoff.room import lengths_of_run, take_off_lining, take_off_room
+from roomspec.takeoff.lengths import joint_moves, lengths_of_run
+from roomspec.takeoff.room import take_off_lining, take_off_room
 
 DOOR = opening("door", 900, 2000, 1000)
 WINDOW = opening("window", 1000, 900, 1000, sill=900)
@@ -136,3 +139,26 @@ def test_a_run_longer_than_the_stock() -> None:
     assert lengths_of_run(6000 * MM, start) == (2600 * MM, 2600 * MM, 800 * MM)
     assert lengths_of_run(2600 * MM, start) == (2600 * MM,)
     assert lengths_of_run(2599 * MM, start) == (2599 * MM,)
+
+
+@pytest.mark.parametrize(
+    ("length", "cut"),
+    [
+        (2603, (2503, 100)),
+        (5299, (2600, 2599, 100)),
+        (5300, (2600, 2600, 100)),
+        (2699, (2599, 100)),
+        (5200, (2600, 2600)),
+        (3, (3,)),
+    ],
+)
+def test_no_piece_of_a_joined_trim_is_shorter_than_100(length: int, cut: tuple[int, ...]) -> None:
+    """Lengths of 2600: what would be pieced out with 3 or 99 has its last joint moved. Common practice, no source."""
+    assert lengths_of_run(length * MM, trim("start")) == tuple(part * MM for part in cut)
+    assert joint_moves(length * MM, trim("start")) == (length in (2603, 5299, 2699))
+
+
+def test_a_stock_hardly_longer_than_the_least_piece_is_halved() -> None:
+    """Lengths of 150: 160 is 85 and 75, both no shorter than half of one."""
+    short = replace(trim("start"), stocks=(Stock(150 * MM),))
+    assert lengths_of_run(160 * MM, short) == (85 * MM, 75 * MM)

@@ -8,7 +8,7 @@ from roomspec.reports.paper.numerals import Numerals
 from roomspec.reports.paper.sheet import Table
 from roomspec.reports.wording import ranged
 from roomspec.takeoff.clip import box_round, length_of
-from roomspec.takeoff.room import lengths_of_run
+from roomspec.takeoff.lengths import lengths_of_run
 
 
 def panel_blanks(same: SameRooms, numerals: Numerals) -> Table:
