@@ -41,6 +41,8 @@ class Repository:
         self._stale: set[str] = set()
         self._ready: set[str] | None = None
         """The jobs that may be checked while the repository is warmed; None: all."""
+        self._readers: Counter[str] = Counter()
+        """How many jobs read a file."""
         self._found: dict[str, dict[str, tuple[Found, ...]]] = {}
         self._alone: dict[str, tuple[bytes, Snapshot]] = {}
 
@@ -82,19 +84,24 @@ class Repository:
     def warm(self) -> Iterator[str]:
         """Make a first check ready a little at a time; gives a job's path when it is ready, "" between.
 
-        Until all are, `check` is of those that are ready. Jobs with open files come first.
+        Until all are, `check` is of those that are ready. Jobs of open files come first, before other files are read.
         """
         ready = self._ready = self._ready or set()
         try:
-            for path in self.rooms():
-                self.overlay.read(path)
-                yield ""
-            for job in sorted(self.jobs(), key=lambda job: not self._is_open(job)):
-                yield from self._warm_job(job)
-                ready.add(job)
+            for job in self._in_turn():
+                if job in ready:
+                    continue
+                if job:
+                    yield from self._warm_job(job)
+                    ready.add(job)
                 yield job
         finally:
             self._ready = None
+
+    def is_open(self, job: str) -> bool:
+        """True where a file in the job's folder or below is open."""
+        folder = posixpath.dirname(job)
+        return any(not folder or path.startswith(f"{folder}/") for path in self.overlay.buffers)
 
     def make_ready(self, path: str) -> bool:
         """Let the job of a file be checked now, though others are not ready; True where it was not."""
@@ -157,7 +164,7 @@ class Repository:
 
     def _merged(self, path: str, parts: list[tuple[Found, ...]]) -> tuple[Found, ...]:
         """What several jobs found in one file: once, and some things only where each job that reads it finds them."""
-        readers = sum(path in paths for paths in self._paths.values())
+        readers = self._readers[path]
         if readers < 2:
             return parts[0]
         times = Counter((one.place, one.name) for part in parts for one in part if one.name in OF_ALL_ITS_JOBS)
@@ -187,8 +194,31 @@ class Repository:
             return None
         self._found.pop(job, None)
         self._snapshots[job] = snapshot
-        self._paths[job] = frozenset(tree.path for tree in snapshot.files)
+        self._reads(job, frozenset(tree.path for tree in snapshot.files))
         return snapshot
+
+    def _reads(self, job: str, paths: frozenset[str]) -> None:
+        before = self._paths.get(job, frozenset())
+        if paths != before:
+            self._readers.update(paths - before)
+            self._readers.subtract(before - paths)
+            self._paths[job] = paths
+
+    def _in_turn(self) -> Iterator[str]:
+        """The jobs, those of open files as soon as they are open; "" while the other files are read."""
+        opened: set[str] = set()
+        yield from self._of_opened(opened)
+        for path in self.rooms():
+            self.overlay.read(path)
+            yield from ("", *self._of_opened(opened))
+        for job in self.jobs():
+            yield from (*self._of_opened(opened), job)
+
+    def _of_opened(self, before: set[str]) -> Iterator[str]:
+        for path in self.overlay.buffers.keys() - before:
+            before.add(path)
+            if job := self._nearest(path):
+                yield job
 
     def _warm_job(self, job: str) -> Iterator[str]:
         snapshot = self._current(job)
@@ -208,11 +238,8 @@ class Repository:
                 return job
         return ""
 
-    def _is_open(self, job: str) -> bool:
-        folder = posixpath.dirname(job)
-        return any(not folder or path.startswith(f"{folder}/") for path in self.overlay.buffers)
-
     def _forget(self, job: str) -> None:
+        self._reads(job, frozenset())
         for kept in (self._snapshots, self._paths, self._found):
             kept.pop(job, None)
 

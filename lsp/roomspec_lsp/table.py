@@ -38,7 +38,8 @@ class Table:
         changed = []
         for uri, (findings, lines) in found.items():
             before = self.entries.get(uri)
-            if before is not None and before.found == findings and lines.text.isascii():
+            same = before is not None and (before.found is findings or before.found == findings)
+            if same and lines.text.isascii():
                 continue
             entry = Entry(findings, _named(findings, lines))
             if before is None or before.result != entry.result:

@@ -30,6 +30,7 @@ class Workspace:
         self.repositories: dict[Path | None, Repository] = {}
         self._roots: dict[Path, Path] = {}
         self._located: dict[str, Where] = {}
+        self._uris: dict[tuple[Path | None, str], str] = {}
 
     def add_folder(self, uri: str) -> None:
         """Look for jobs below a folder too."""
@@ -93,7 +94,10 @@ class Workspace:
         buffer = repository.overlay.buffers.get(path)
         if buffer is not None:
             return buffer.uri
-        return uri_of((repository.root or Path("/")) / path)
+        key = repository.root, path
+        if key not in self._uris:
+            self._uris[key] = uri_of((repository.root or Path("/")) / path)
+        return self._uris[key]
 
     def every_repository(self) -> Iterator[Repository]:
         """All that are known."""
@@ -102,6 +106,7 @@ class Workspace:
     def _forget(self) -> None:
         self._roots.clear()
         self._located.clear()
+        self._uris.clear()
 
     def _rehome(self) -> None:
         """Open files belong to the repository that they would be opened in now."""

@@ -20,6 +20,8 @@ if TYPE_CHECKING:
 
 SLICE = 0.005
 """Seconds of work at a stretch while everything is checked for the first time."""
+PAUSE = 0.5
+"""Seconds from telling what is found so far to telling it again; of open files it is told at once."""
 
 
 def checking(ls: "RoomServer") -> Schedule:
@@ -54,15 +56,17 @@ async def check_first(ls: "RoomServer", repository: Repository, say: Callable[[s
 
 
 async def _warm(ls: "RoomServer", repository: Repository, say: Callable[[str], object]) -> None:
-    began = time.perf_counter()
+    began = told = time.perf_counter()
     for job in repository.warm():
+        now = time.perf_counter()
         if job:
             say(job)
+        if job and (repository.is_open(job) or now - told > PAUSE):
             checking(ls).touch(repository)
-        if time.perf_counter() - began > SLICE:
+            checking(ls).idle()
+            told = time.perf_counter()
+        if now - began > SLICE:
             await asyncio.sleep(0.001)  # 0 would give the reader no turn
-            if job:
-                checking(ls).idle()
             began = time.perf_counter()
 
 
