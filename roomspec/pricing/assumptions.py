@@ -136,7 +136,7 @@ def _joined(rooms: Sequence[Room], taken: Sequence[RoomTakeOff], units: str) -> 
     }
     least = length_text(LEAST_JOINED, units)
     for name in sorted(names):
-        yield f"Where whole lengths of trim {name} would leave less than {least}, the last joint is moved so that none is."
+        yield f"Where whole lengths of trim {name} leave less than {least}, the last joint is moved to leave that."
 
 
 def _framed(wall: Wall | Ceiling, lining: LiningTakeOff) -> bool:

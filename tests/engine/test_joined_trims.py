@@ -15,7 +15,7 @@ trim ed
   length 2600
 """
 )
-SAID = "Where whole lengths of trim ed would leave less than 100 mm, the last joint is moved so that none is."
+SAID = "Where whole lengths of trim ed leave less than 100 mm, the last joint is moved to leave that."
 
 
 def test_a_trim_is_not_pieced_out_with_three_millimetres() -> None:
