@@ -172,7 +172,7 @@ def _sized(bounds: Box, total: Fraction, units: str) -> str:
 def _judge(area: _Area, joined: Sequence[Void], share: Fraction, rule: Rule, units: str) -> tuple[bool, str]:
     """Whether the first void is deducted, being one opening with those that follow it, and the step in words."""
     void, *others = joined
-    partly = f", of which {area_words(share, units)} here" if share != void.size else ""
+    partly = f", of which {area_words(share, units)} within this area" if share != void.size else ""
     words = f"{void.name} {void_sides(void, units)} = {area_words(void.size, units)}{partly}"
     if not rule.over or void.always:
         return True, f"{words}: deducted"

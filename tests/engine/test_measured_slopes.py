@@ -41,3 +41,14 @@ def test_a_bath_is_deducted_under_its_sloping_rim() -> None:
     found = measured("  wall a 2500\n    bath 1700 x 400 to 800 at 0\n    finish board by plain vertical\n")
     assert found.area == Fraction("4.98") * SQUARE_METRE
     assert found.lines[1] == "bath 1.700 x 0.400 to 0.800 = 1.02 m2: on the boundary, deducted"
+
+
+def test_a_door_on_a_rising_floor_says_how_much_of_it_is_lined() -> None:
+    """0.800 wide, from 0 to 2.100: 1.68 m2, of which the floor rising 0.200 under it takes 0.08."""
+    found = measured(
+        "  wall a 3600\n    floor 0 to 900\n    door 800 x 2000 at 0\n    finish board by plain vertical\n"
+    )
+    assert found.area == Fraction("7.04") * SQUARE_METRE
+    assert found.lines[1] == (
+        "door 0.800 x 2.100 = 1.68 m2, of which 1.60 m2 within this area: on the boundary, deducted"
+    )
