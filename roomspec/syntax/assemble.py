@@ -7,7 +7,7 @@ its text stays the same, so that an edit reads one block.
 import re
 from functools import lru_cache
 
-from roomspec.syntax.blocks import Piece, read_piece
+from roomspec.syntax.blocks import read_piece
 from roomspec.syntax.statements import placing
 from roomspec.syntax.tables import tables
 from roomspec.syntax.tree import FileTree, Placed
@@ -21,26 +21,27 @@ def read_file(path: str, text: str, seen: dict[str, int] | None = None) -> FileT
     """
     seen = {} if seen is None else seen
     outside = f"file {path}"
-    # The line break before a heading is looked for too: a search for one letter is many times as fast.
-    cuts = [match.start() for match in _headings().finditer("\n" + text)]
-    pieces = [text[start:end] for start, end in zip([0, *cuts], [*cuts, len(text)], strict=True)]
+    pieces = _pieces(text)
+    top = read_piece(pieces[0], outside)
     blocks: list[Placed] = []
     line = 0
-    top = read_piece(pieces[0], outside)
     for number, piece in enumerate(pieces):
         read = top if number == 0 else read_piece(piece, "")
-        for place in range(len(read.blocks)):
-            blocks.append(Placed(line + read.blocks[place].line, _own(read, piece, place, seen).block))
+        for place, placed in enumerate(read.blocks):
+            key = placed.block.key
+            times = seen[key] = seen.get(key, 0) + 1
+            own = placed if times == 1 else read_piece(piece, "", f"#{times}").blocks[place]
+            blocks.append(Placed(line + placed.line, own.block))
         line += piece.count("\n")
     return FileTree(path, top.units or "mm", tuple(blocks), top.problems, line + 1)
 
 
-def _own(read: Piece, piece: str, place: int, seen: dict[str, int]) -> Placed:
-    """A block of a piece under a key that no earlier block has."""
-    placed = read.blocks[place]
-    key = placed.block.key
-    seen[key] = seen.get(key, 0) + 1
-    return placed if seen[key] == 1 else read_piece(piece, "", f"#{seen[key]}").blocks[place]
+@lru_cache(32)
+def _pieces(text: str) -> tuple[str, ...]:
+    """The text cut before each sure heading. Kept for the catalogues, which job after job reads."""
+    # The line break before a heading is looked for too: a search for one letter is many times as fast.
+    cuts = [match.start() for match in _headings().finditer("\n" + text)]
+    return tuple([text[start:end] for start, end in zip([0, *cuts], [*cuts, len(text)], strict=True)])
 
 
 @lru_cache(1)
