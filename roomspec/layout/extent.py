@@ -17,8 +17,9 @@ from roomspec.layout.access import longest_piece
 from roomspec.layout.corner import Side
 from roomspec.layout.ends import End, Meeting, edge_side, end_of, foot_side, head_side, met_along, upper_side
 from roomspec.layout.face import ceiling_line, height_range
+from roomspec.layout.intervals import Interval
 from roomspec.layout.meeting import Met, meetings_of
-from roomspec.layout.plane import Face
+from roomspec.layout.plane import Face, Stretch
 from roomspec.layout.set_out import MOST_STRIPS, set_out
 from roomspec.layout.touching import Rect, groups, open_sides
 from roomspec.layout.wall_face import face_of_wall
@@ -92,7 +93,8 @@ class Run(Struct, frozen=True, cache_hash=True, gc=False):
     @property
     def end_strips(self) -> tuple[int, int]:
         """The first and the last strip at their narrow ends; 0 where the last one tapers to nothing."""
-        return self.strips[0], max(0, self.strips[-1] - self.lean if self.upright else self.strips[-1])
+        first, last = self.strips[0], self.strips[-1]
+        return first, max(0, last - self.lean) if self.lean and self.upright else last
 
     @property
     def bounds(self) -> Rect:
@@ -135,23 +137,20 @@ def _rect(region: Region, width: int, height: int) -> Rect:
 
 
 def _run(face: Face, group: tuple[int, ...], rects: list[Rect], met: list[Met], size: tuple[int, int]) -> Run:
-    wall = face.wall
+    wall, (width, height) = face.wall, size
     first = wall.finishes[group[0]]
     method = first.method
-    width, height = size
     edge, upper = edge_side(method), upper_side(method)
-    mine = [rects[at] for at in group]
-    along = min([rect[0] for rect in mine]), max([rect[1] for rect in mine])
+    along, at_left, at_right = _reach(wall, group, rects, width)
     floor, ceiling = foot_side(face, first, *along), head_side(face, first, *along)
     foot, head = met_along(face.foot, first, *along), met_along(face.head, first, *along)
-    upward = [(rects[at][2], rects[at][3], wall.finishes[at]) for at in group]
-    at_left = tuple([one for one, rect in zip(upward, mine, strict=True) if rect[0] <= 0])
-    at_right = tuple([one for one, rect in zip(upward, mine, strict=True) if rect[1] >= width])
     left, right = end_of(face, at_left, edge, on_left=True), end_of(face, at_right, edge, on_left=False)
-    parts = []
+    parts: list[Part] = []
+    borne: list[Rect] = []
     takes = (edge.take, edge.take, edge.take, upper.take)
     for at in group:
         x0, x1, low, high = rects[at]
+        borne += met[at].borne
         free, cuts = _ALL_FREE
         if len(group) > 1 or any(met[at].joined):
             others = [rects[other] for other in group if other != at]
@@ -168,18 +167,35 @@ def _run(face: Face, group: tuple[int, ...], rects: list[Rect], met: list[Met], 
             (*cuts[0], *cuts[1], *cuts[2]),
             cuts[3],
         ))  # fmt: skip
-    region = _bounds(wall, parts, ceiling.take)
+    bounds = _bounds(wall, parts, ceiling.take)
     longest = longest_piece(first.panel, face.access)
-    strips, troubles = _strips(first, region, len(wall.joints_up), longest)
+    strips, troubles = _strips(first, bounds, len(wall.joints_up), longest)
     return Run(
         group, first.panel, method, first.direction, first.bond, first.start, first.rows,
-        left, right, floor, ceiling, foot, head, edge, upper, tuple([line for at in group for line in met[at].borne]),
-        tuple(parts), region, strips, longest, troubles,
+        left, right, floor, ceiling, foot, head, edge, upper, tuple(borne),
+        tuple(parts), Region(*bounds), strips, longest, troubles,
         abs(wall.width - wall.width_top) if at_right and not right.boxed else 0,
     )  # fmt: skip
 
 
-def _bounds(wall: Wall, parts: list[Part], ceiling_take: int) -> Region:
+def _reach(
+    wall: Wall, group: tuple[int, ...], rects: list[Rect], width: int
+) -> tuple[Interval, tuple[Stretch, ...], tuple[Stretch, ...]]:
+    """From where to where a run goes, and what of it reaches the face's left and its right end."""
+    begin, end, _, _ = rects[group[0]]
+    at_left: list[Stretch] = []
+    at_right: list[Stretch] = []
+    for at in group:
+        x0, x1, low, high = rects[at]
+        begin, end = min(begin, x0), max(end, x1)
+        if x0 <= 0:
+            at_left.append((low, high, wall.finishes[at]))
+        if x1 >= width:
+            at_right.append((low, high, wall.finishes[at]))
+    return (begin, end), tuple(at_left), tuple(at_right)
+
+
+def _bounds(wall: Wall, parts: list[Part], ceiling_take: int) -> Rect:
     ceiling = ceiling_line(wall)
     reaches = []
     for part in parts:
@@ -188,13 +204,13 @@ def _bounds(wall: Wall, parts: list[Part], ceiling_take: int) -> Region:
         top = roof if part.top is None else min(roof, highest + part.top)
         reaches.append((part.left, part.right, lowest + part.bottom, top))
     if len(reaches) == 1:
-        return Region(*reaches[0])
+        return reaches[0]
     lefts, rights, lows, highs = zip(*reaches, strict=True)
-    return Region(min(lefts), max(rights), min(lows), max(highs))
+    return min(lefts), max(rights), min(lows), max(highs)
 
 
-def _strips(finish: Finish, region: Region, breaks: int, length: int) -> tuple[tuple[int, ...], tuple[str, ...]]:
-    left, right, bottom, top = region.left or 0, region.right or 0, region.bottom or 0, region.top or 0
+def _strips(finish: Finish, bounds: Rect, breaks: int, length: int) -> tuple[tuple[int, ...], tuple[str, ...]]:
+    left, right, bottom, top = bounds
     upright = finish.direction in UPRIGHT
     start, end, way = (left, right, finish.start) if upright else (bottom, top, finish.rows)
     if right <= left or top <= bottom:
