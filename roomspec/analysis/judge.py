@@ -1,7 +1,7 @@
 """Checks over a compiled job: each room, product, method and the job, less what is waved off."""
 
 from collections.abc import Hashable, Iterable, Iterator, Mapping, Sequence
-from functools import lru_cache
+from functools import cache, lru_cache
 from typing import NamedTuple
 
 from msgspec import Struct
@@ -136,6 +136,7 @@ def _key(
 
 def _judge_some(rooms: Sequence[Room], compiled: Compiled, engine: Engine, offered: _Offered) -> list[_Judged]:
     terms = compiled.job.terms
+    elsewhere = cache(lambda key: _once(_where(compiled.origins.get(key))))
     plans = [engine.plan(room) for room in rooms]
     runs = [engine.runs(room) for room in rooms]
     facts = [
@@ -143,7 +144,7 @@ def _judge_some(rooms: Sequence[Room], compiled: Compiled, engine: Engine, offer
             room,
             terms,
             _once(compiled.origins[f"room {room.name}"].at),
-            lambda key: _where(compiled.origins.get(key)),
+            elsewhere,
             lambda plan=plan: plan,  # type: ignore[misc]
             lambda runs=runs: runs,  # type: ignore[misc]
             lambda room=room: engine.layout(room, terms),  # type: ignore[misc]

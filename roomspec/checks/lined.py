@@ -1,6 +1,7 @@
 """What of a room is lined, where, and what lies behind it."""
 
 from collections.abc import Iterable, Iterator, Sequence
+from functools import lru_cache
 
 from roomspec.model.job import Job
 from roomspec.model.product import Panel
@@ -32,6 +33,7 @@ def used_panels(job: Job) -> dict[Panel, str]:
     return found
 
 
+@lru_cache(2048)
 def finish_box(face: Wall | Ceiling, finish: Finish) -> Box | None:
     """A finish's region on its face; None where it lies beside the face. A ceiling's open sides reach far."""
     if isinstance(face, Ceiling):
@@ -42,13 +44,14 @@ def finish_box(face: Wall | Ceiling, finish: Finish) -> Box | None:
     return box_of(finish.region).common(front)
 
 
+@lru_cache(2048)
 def layers_behind(face: Wall | Ceiling, finish: Finish) -> tuple[tuple[Box, tuple[str, ...]], ...]:
     """The names of the layers behind each part of a finish, outermost first, () where none is stated."""
     box = finish_box(face, finish)
     if box is None:
         return ()
-    parts = ((part.box.common(box), part.value) for part in layers_on(face))
-    return tuple((common, layers) for common, layers in parts if common is not None)
+    parts = [(part.box.common(box), part.value) for part in layers_on(face)]
+    return tuple([(common, layers) for common, layers in parts if common is not None])
 
 
 def named(kinds: Iterable[tuple[str, str]]) -> str:

@@ -2,12 +2,12 @@
 
 from collections.abc import Iterator
 
-from roomspec.checks.facts import RoomFacts
+from roomspec.checks.facts import Path, RoomFacts
 from roomspec.checks.finding import Finding
 from roomspec.checks.lined import lined_faces
 from roomspec.checks.record import Check, finds
 from roomspec.checks.used import covers
-from roomspec.diagnostics.diagnostic import Citation, Origin
+from roomspec.diagnostics.diagnostic import Citation
 from roomspec.model.product import Panel
 from roomspec.quantities.in_units import figure_text, length_text
 from roomspec.quantities.length import MM
@@ -60,20 +60,20 @@ method glued
 def box_not_flush(facts: RoomFacts) -> Iterator[Finding]:
     """One finding for each build-up in the room, at its first socket or switch under such a lining."""
     units = facts.terms.units
-    found: dict[int, list[tuple[Origin, tuple[str, ...]]]] = {}
+    found: dict[int, list[tuple[Path, tuple[tuple[str, str], ...]]]] = {}
     for kind, face in lined_faces(facts.room):
         for at, point in enumerate(face.points):
             if point.kind not in ("socket", "switch"):
                 continue
             finish = next((one for one in face.finishes if covers(face, one, point.x, point.up)), None)
             if finish is not None and finish.build_up > SET_BACK and is_combustible(finish.panel):
-                named = (f"{kind} {face.name}", f"panel {finish.panel.name}", f"method {finish.method.name}")
-                found.setdefault(finish.build_up, []).append((facts.here((kind, face.name, "points", at)), named))
+                named = ((kind, face.name), ("panel", finish.panel.name), ("method", finish.method.name))
+                found.setdefault(finish.build_up, []).append(((kind, face.name, "points", at), named))
     for deep, boxes in found.items():
-        (first, about), *others = boxes
-        shared = tuple(key for key in about if all(key in other for _, other in others))
+        first, about = boxes[0]
+        shared = set(about).intersection(*(other for _, other in boxes))
         yield Finding(
-            at=first,
+            at=facts.here(first),
             message=(
                 f"boxes of sockets and switches lie behind {length_text(deep, units)} of combustible lining; over"
                 f" {figure_text(SET_BACK, units)} they must come forward"
@@ -82,7 +82,7 @@ def box_not_flush(facts: RoomFacts) -> Iterator[Finding]:
                 "have a licensed electrician bring them forward flush, and price it as an `extra`; or say who does:"
                 ' `allow box-not-flush because "..."` in the job'
             ),
-            about=shared,
+            about=tuple(" ".join(key) for key in about if key in shared),
             face=f"room {facts.room.name}",
         )
 

@@ -73,7 +73,9 @@ def cut_at_outside_corner(facts: RoomFacts) -> Iterator[Finding]:
     units = facts.terms.units
     for index, (wall, runs) in enumerate(zip(facts.room.walls, facts.runs(), strict=True)):
         for run in runs:
-            side = _outside_end(facts.room, index, run) if run.upright and len(run.strips) > 1 else ""
+            if run.start.way not in _OTHER or not run.upright or len(run.strips) < 2:
+                continue
+            side = _outside_end(facts.room, index, run)
             if not side or run.start.way != _OTHER[side]:
                 continue
             cut = run.strips[0] if side == "left" else run.strips[-1]

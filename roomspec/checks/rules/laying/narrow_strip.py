@@ -147,14 +147,15 @@ def _at_ends(facts: RoomFacts) -> Iterator[Finding]:
             cover = run.panel.cover
             if not run.upright or len(run.strips) < 2:
                 continue
-            if min(run.end_strips) >= max(narrowest, (cover + 1) // 2):
+            half = (cover + 1) // 2
+            if min(run.end_strips) >= max(narrowest, half):
                 continue
             path = ("wall", wall.name, "finishes", run.finishes[0])
             balanced = _balanced_ends(run)
             ends = _cut_ends(run, narrowest)
             severity, wanted = "", f"the narrowest wanted is {figure_text(narrowest, units)}"
             if not ends:
-                ends = {side: width for side, width in _cut_ends(run, (cover + 1) // 2).items() if width < balanced}
+                ends = {side: width for side, width in _cut_ends(run, half).items() if width < balanced}
                 if ends and written(facts.here, (*path, "start")) is not None:
                     continue
                 severity, wanted = "hint", f"half a panel is {figure_text(cover // 2, units)}"

@@ -13,6 +13,7 @@ from roomspec.layout.corner import Side
 from roomspec.layout.ends import End
 from roomspec.layout.extent import Run
 from roomspec.layout.face import neighbours
+from roomspec.model.method import Method
 from roomspec.model.product import Panel
 from roomspec.model.room import Room
 from roomspec.quantities.in_units import figure_text, length_text
@@ -103,25 +104,27 @@ def _along(room: Room, index: int, run: Run) -> int | None:
         return None
     if max([part.place[1] for part in run.parts]) < max(wall.width, wall.width_top):
         return None
-    left, right = _end(run, run.left, before.corner.kind), _end(run, run.right, wall.corner.kind)
+    left = _end(run.panel, run.method, run.left, before.corner.kind)
+    right = _end(run.panel, run.method, run.right, wall.corner.kind)
     return None if left is None or right is None else left + right
 
 
-def _end(run: Run, end: End, corner: str) -> int | None:
+@lru_cache(1024)
+def _end(panel: Panel, method: Method, end: End, corner: str) -> int | None:
     """What one end at a corner allows; None where nothing stops it: beyond an outside corner of a bare wall."""
     if not end.meetings:
         trim = end.side.trim
-        return run.method.gap("ends") + (trim.allows if trim else _PLAY) if corner == "inside" else None
-    gap = run.method.gap("ends") if corner == "inside" else 0
-    return gap + min([_meeting(meeting.side, run) for meeting in end.meetings])
+        return method.gap("ends") + (trim.allows if trim else _PLAY) if corner == "inside" else None
+    gap = method.gap("ends") if corner == "inside" else 0
+    return gap + min([_meeting(meeting.side, panel) for meeting in end.meetings])
 
 
-def _meeting(side: Side, run: Run) -> int:
+def _meeting(side: Side, panel: Panel) -> int:
     if side.trim is not None:
         return side.trim.allows
     # Where the neighbour butts, this end is hidden behind its panels and may be cut short.
     hidden = side.kind == "inside-corner" and side.treatment in ("butted", "none") and side.take <= 0
-    return run.panel.thick if hidden else _PLAY
+    return panel.thick if hidden else _PLAY
 
 
 def _up(run: Run) -> int | None:

@@ -79,7 +79,7 @@ def short_row_end(facts: RoomFacts) -> Iterator[Finding]:
 
 def _ends(run: Run, terms: Terms) -> dict[str, int]:
     """The shortest piece at the left and at the right of the rows that have a joint; at their narrow end."""
-    rows = [row for row in row_cells(run, terms) if len(row) > 1]
+    rows = {row for row in row_cells(run, terms) if len(row) > 1}  # most bonds have two or three that come again
     if not rows:
         return {}
     return {
