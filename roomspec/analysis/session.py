@@ -11,13 +11,13 @@ from roomspec.analysis.judge import FEW, judge, judge_rooms
 from roomspec.analysis.memo import Memo, Same
 from roomspec.analysis.saying import Said
 from roomspec.analysis.settings import Settings, as_chosen, settings_of
+from roomspec.analysis.trees import Trees
 from roomspec.analysis.world import World
 from roomspec.compile.job import Compiled, compile_job
 from roomspec.layout.laid import RoomLayout
 from roomspec.model.job import Job
 from roomspec.model.room import Room
 from roomspec.names.index import Names, index_files
-from roomspec.syntax.assemble import read_file
 from roomspec.syntax.tree import FileTree
 
 if TYPE_CHECKING:
@@ -31,11 +31,12 @@ class Session:
         """Read from `world`."""
         self.world = world
         self.memo = Memo()
+        self._trees = Trees()
 
     def snapshot(self, job_path: str) -> "Snapshot | None":
         """The job in the file, as the World is now; None where the file cannot be read."""
         self.memo.turn()
-        gathered = gather(self.world, job_path, read_file)
+        gathered = gather(self.world, job_path, self._trees.read)
         return Snapshot(job_path, gathered, self.memo, settings_of(self.world)) if gathered is not None else None
 
 
