@@ -4,8 +4,11 @@ from collections.abc import Iterable
 from itertools import pairwise
 
 from roomspec.checks.profile import highest
-from roomspec.layout.extent import Part, Run
+from roomspec.layout.extent import Part, Run, foot_line, head_line
+from roomspec.layout.face import ceiling_line, height_range, level_floor, summed
+from roomspec.layout.parallel import beside
 from roomspec.model.product import Panel
+from roomspec.model.shape import Profile
 from roomspec.model.wall import Wall
 from roomspec.quantities.length import MM
 
@@ -25,7 +28,7 @@ def run_height(wall: Wall, run: Run, joints: Iterable[int] = ()) -> int:
 
     With `joints`, heights above the floor line, from one of them to the next.
     """
-    extents = [(part.left, part.right, part.bottom, _top(wall, run, part)) for part in run.parts]
+    extents = [(part.left, part.right, _bottom_of(wall, part), _top(wall, run, part)) for part in run.parts]
     breaks = sorted(joints)
     if len(extents) == 1 or len(extents) > _MOST_PARTS:
         return max(_tallest(bottom, top, breaks) for _, _, bottom, top in extents)
@@ -48,8 +51,23 @@ def _tallest(bottom: int, top: int, breaks: Iterable[int]) -> int:
 
 
 def _top(wall: Wall, run: Run, part: Part) -> int:
-    ceiling = int(highest(wall.top, part.left, part.right) or 0) - run.ceiling.take
-    return ceiling if part.top is None else min(part.top, ceiling)
+    ceiling = _highest(wall, beside(ceiling_line(wall), -run.ceiling.take), part)
+    return ceiling if part.top is None else min(_highest(wall, head_line(wall, part, 0), part), ceiling)
+
+
+def _bottom_of(wall: Wall, part: Part) -> int:
+    """The lowest that the part begins over the floor line."""
+    if level_floor(wall):
+        return part.bottom
+    return height_range(_over_floor(wall, foot_line(wall, part)), part.left, part.right)[0]
+
+
+def _highest(wall: Wall, line: Profile, part: Part) -> int:
+    return int(highest(_over_floor(wall, line), part.left, part.right) or 0)
+
+
+def _over_floor(wall: Wall, line: Profile) -> Profile:
+    return line if level_floor(wall) else summed(line, tuple((x, -y) for x, y in wall.floor))
 
 
 def _bottom(extent: tuple[int, int, int, int]) -> int:

@@ -10,8 +10,8 @@ import itertools
 from collections.abc import Iterator
 
 from roomspec.layout.ends import joint_trim
-from roomspec.layout.extent import Run
-from roomspec.layout.face import level_floor
+from roomspec.layout.extent import Run, foot_line
+from roomspec.layout.face import height_range, level_floor
 from roomspec.layout.intervals import Interval
 from roomspec.layout.set_out import lengths_from_joint
 from roomspec.layout.slabs import Slab, cut_x, cut_y, height_at
@@ -52,7 +52,8 @@ def columns(wall: Wall, run: Run, slabs: list[Slab]) -> Iterator[list[Cell]]:
         if not level:
             floor = min(height_at(wall.floor, a), height_at(wall.floor, b, after=False))
             floor = min([floor, *(y for x, y in wall.floor if a < x < b)])
-            low = min([floor + p.bottom for p in run.parts if p.left < b and p.right > a], default=bottom)
+            parts = (part for part in run.parts if part.left < b and part.right > a)
+            low = min((height_range(foot_line(wall, part), a, b)[0] for part in parts), default=bottom)
             yield _stacked(part, upright_cells(wall, run, low, top, floor))
         else:
             yield [(bottom, top, part)] if places == ((bottom, top),) else _stacked(part, places)

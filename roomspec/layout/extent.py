@@ -6,7 +6,7 @@ This is the cheap part of laying, which the checks read on every keystroke. What
   different runs overlap, the earlier keeps the place; where they touch there is one trim (`meeting.py`).
 - A region that begins no higher than the panels do over a kept skirting or an upstand begins at the floor; likewise
   under a kept cornice.
-- What is taken under a slope is taken upright, as heights are surveyed.
+- Heights are upright, as they are surveyed; what trims, gaps and kept parts take along a slope is square to it.
 - Walls out of plumb are set out on the larger width.
 - No piece is longer than the longest delivered length that may be chosen for the room (`access.py`).
 """
@@ -16,9 +16,10 @@ from msgspec import Struct
 from roomspec.layout.access import longest_piece
 from roomspec.layout.corner import Side
 from roomspec.layout.ends import End, Meeting, edge_side, end_of, foot_side, head_side, met_along, upper_side
-from roomspec.layout.face import ceiling_line, height_range
+from roomspec.layout.face import ceiling_line, height_range, raised
 from roomspec.layout.intervals import Interval
 from roomspec.layout.meeting import Met, meetings_of
+from roomspec.layout.parallel import beside
 from roomspec.layout.plane import Face, Stretch
 from roomspec.layout.set_out import MOST_STRIPS, set_out
 from roomspec.layout.touching import Rect, groups, open_sides
@@ -26,7 +27,7 @@ from roomspec.layout.wall_face import face_of_wall
 from roomspec.model.method import Method
 from roomspec.model.product import Panel
 from roomspec.model.room import Room
-from roomspec.model.shape import WHOLE, Region, SetOut
+from roomspec.model.shape import WHOLE, Profile, Region, SetOut
 from roomspec.model.wall import Finish, Wall
 
 MOST_PIECES = 200_000
@@ -39,6 +40,7 @@ _ALL_FREE: tuple[tuple[bool, ...], tuple[tuple[Rect, ...], ...]] = ((True, True,
 class Part(Struct, frozen=True, cache_hash=True, gc=False):
     """What one finish gives to a run, after allowances. Heights are above the floor line; `top` None is the ceiling.
 
+    `foot` and `cap` of them are allowances, which lie square to a slope (`foot_line`, `head_line`).
     `cuts` (left, right, bottom, top) are the allowances along those parts of its sides that join nothing.
     """
 
@@ -52,6 +54,8 @@ class Part(Struct, frozen=True, cache_hash=True, gc=False):
     cuts: tuple[Rect, ...] = ()
     caps: tuple[Rect, ...] = ()
     """Likewise along its upper side."""
+    foot: int = 0
+    cap: int = 0
 
 
 class Run(Struct, frozen=True, cache_hash=True, gc=False):
@@ -156,16 +160,19 @@ def _run(face: Face, group: tuple[int, ...], rects: list[Rect], met: list[Met], 
             others = [rects[other] for other in group if other != at]
             free, cuts = open_sides(rects[at], others, met[at].joined, takes)
         on_floor = low <= (floor.take if floor.kind in _KEPT else 0)
+        below, above = floor.take if on_floor else edge.take if free[2] else 0, upper.take if free[3] else 0
         to_top = high >= height - (ceiling.take if ceiling.kind in _KEPT else 0)
         parts.append(Part(
             x0 + (left.take if x0 <= 0 else edge.take if free[0] else 0),
             x1 - (right.take if x1 >= width else edge.take if free[1] else 0),
-            floor.take if on_floor else low + (edge.take if free[2] else 0),
-            None if to_top else high - (upper.take if free[3] else 0),
+            below if on_floor else low + below,
+            None if to_top else high - above,
             on_floor,
             rects[at],
             (*cuts[0], *cuts[1], *cuts[2]),
             cuts[3],
+            below,
+            above,
         ))  # fmt: skip
     bounds = _bounds(wall, parts, ceiling.take)
     longest = longest_piece(first.panel, face.access)
@@ -195,14 +202,27 @@ def _reach(
     return (begin, end), tuple(at_left), tuple(at_right)
 
 
+def foot_line(wall: Wall, part: Part) -> Profile:
+    """The lower edge of a part, on the whole face."""
+    return beside(raised(wall.floor, part.bottom - part.foot), part.foot)
+
+
+def head_line(wall: Wall, part: Part, ceiling_take: int) -> Profile:
+    """The upper edge of a part, on the whole face, where the ceiling is not lower."""
+    if part.top is None:
+        return beside(ceiling_line(wall), -ceiling_take)
+    return beside(raised(wall.floor, part.top + part.cap), -part.cap)
+
+
 def _bounds(wall: Wall, parts: list[Part], ceiling_take: int) -> Rect:
-    ceiling = ceiling_line(wall)
+    ceiling = beside(ceiling_line(wall), -ceiling_take)
     reaches = []
     for part in parts:
-        lowest, highest = height_range(wall.floor, part.left, part.right)
-        roof = height_range(ceiling, part.left, part.right)[1] - ceiling_take
-        top = roof if part.top is None else min(roof, highest + part.top)
-        reaches.append((part.left, part.right, lowest + part.bottom, top))
+        left, right = part.left, part.right
+        top = roof = height_range(ceiling, left, right)[1]
+        if part.top is not None:
+            top = min(roof, height_range(head_line(wall, part, 0), left, right)[1])
+        reaches.append((left, right, height_range(foot_line(wall, part), left, right)[0], top))
     if len(reaches) == 1:
         return reaches[0]
     lefts, rights, lows, highs = zip(*reaches, strict=True)

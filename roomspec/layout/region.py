@@ -10,9 +10,10 @@ from typing import NamedTuple
 from roomspec.layout.ceiling import outside_of
 from roomspec.layout.corner import Sides
 from roomspec.layout.deduct import less
-from roomspec.layout.extent import Part, Run
+from roomspec.layout.extent import Part, Run, foot_line, head_line
 from roomspec.layout.face import ceiling_line, cover_slab, level_floor, obstacle_slab, opening_slab, raised
 from roomspec.layout.openings import cover_sides, sides_of
+from roomspec.layout.parallel import beside
 from roomspec.layout.plane import Face
 from roomspec.layout.slabs import Slab, band, cut_x, height_at
 from roomspec.layout.touching import Rect
@@ -71,14 +72,14 @@ def finish_area(face: Face, run: Run, taken: list[Rect]) -> Area:
 def _part_area(wall: Wall, run: Run, part: Part) -> list[Slab]:
     if part.right <= part.left:
         return []
-    roof, labels = raised(ceiling_line(wall), -run.ceiling.take), (FLOOR if part.on_floor else EDGE, ROOF)
-    floor = raised(wall.floor, part.bottom)
+    roof, labels = beside(ceiling_line(wall), -run.ceiling.take), (FLOOR if part.on_floor else EDGE, ROOF)
+    floor = foot_line(wall, part)
     if part.top is None:
         return band(floor, roof, part.left, part.right, labels)
     if level_floor(wall) and part.top <= min(y for _, y in roof):
         return band(floor, level(wall.width, part.top), part.left, part.right, (labels[0], UPPER))
     above = band(
-        raised(wall.floor, part.top),
+        head_line(wall, part, 0),
         level(wall.width, max(y for _, y in roof) + 1),
         part.left,
         part.right,
@@ -97,13 +98,14 @@ def _region_slabs(wall: Wall, rect: Rect, label: int) -> list[Slab]:
 def _steps(wall: Wall, run: Run) -> list[Slab]:
     """Where the ceiling line steps, the taller side ends against the step and gives way to its trim and gap."""
     take, roof = run.ceiling.take, ceiling_line(wall)
+    under = beside(roof, -take)
     if not take or len(roof) < 3:
         return []
     cuts = []
     for (x0, y0), (x1, y1) in itertools.pairwise(roof):
         if x0 == x1 and y0 != y1:
             a, b = (x0, x0 + take) if y1 > y0 else (x0 - take, x0)
-            low, high = min(y0, y1) - take, max(y0, y1)
+            low, high = min(height_at(under, x0, after=False), height_at(under, x0)), max(y0, y1)
             cuts.append((a, b, low, low, high, high, ROOF, ROOF))
     return cuts
 

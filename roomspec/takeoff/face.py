@@ -2,8 +2,9 @@
 
 from typing import Protocol
 
-from roomspec.layout.face import ceiling_line, raised
+from roomspec.layout.face import ceiling_line
 from roomspec.layout.laid import Ring
+from roomspec.layout.parallel import beside
 from roomspec.layout.slabs import height_at
 from roomspec.model.shape import Profile
 from roomspec.model.wall import Opening, Removal, Studs, Substrate, Wall, WallPoint, Wet
@@ -40,10 +41,10 @@ class Face(Protocol):
 def outline_of(wall: Wall, lifted: int = 0, lowered: int = 0) -> Ring:
     """A wall's outline, anticlockwise: its floor line `lifted`, then its ceiling line `lowered`, from right to left.
 
-    Out of plumb, it is as wide at the floor and at the ceiling as it was measured there.
+    Both lie so far off square to slopes. Out of plumb, it is as wide at the floor and at the ceiling as was measured.
     """
     roof = _up_to(ceiling_line(wall), wall.width_top) if wall.width_top != wall.width else ceiling_line(wall)
-    return tuple(dict.fromkeys((*raised(wall.floor, lifted), *reversed(raised(roof, -lowered)))))
+    return tuple(dict.fromkeys((*beside(wall.floor, lifted), *reversed(beside(roof, -lowered)))))
 
 
 def _up_to(profile: Profile, right: int) -> Profile:

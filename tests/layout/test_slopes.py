@@ -69,10 +69,10 @@ def test_a_region_higher_than_a_raked_wall() -> None:
     assert (500, 2200, 1000, 2200) in borders(lining, "edge")
 
 
-def test_a_trim_under_a_slope_is_taken_upright() -> None:
-    """A top trim of 5 lowers the slope by 5."""
-    lining = only(wall(500, 2400, finish(Method("m", top=trim("top", 5))), top=line((0, 2000), (500, 2200))))
-    assert borders(lining, "top") == [(0, 1995, 500, 2195)]
+def test_a_trim_under_a_slope_is_taken_square_to_it() -> None:
+    """A slope of 5 in 12 is 13 long: a top trim of 12 lowers it by 12 x 13 / 12."""
+    lining = only(wall(600, 2400, finish(Method("m", top=trim("top", 12))), top=line((0, 2000), (600, 2250))))
+    assert borders(lining, "top") == [(0, 1987, 600, 2237)]
 
 
 def test_dado_up_a_stair() -> None:

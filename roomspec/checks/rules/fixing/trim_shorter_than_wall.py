@@ -10,6 +10,8 @@ from roomspec.checks.record import COMMON_PRACTICE, Check, finds
 from roomspec.checks.used import trims_of
 from roomspec.diagnostics.diagnostic import Related
 from roomspec.layout.extent import Run
+from roomspec.layout.face import ceiling_line
+from roomspec.layout.parallel import beside
 from roomspec.layout.slabs import height_at
 from roomspec.model.method import Method
 from roomspec.model.product import Trim
@@ -112,8 +114,9 @@ def _height(wall: Wall, run: Run, on_left: bool) -> int:
     """How high the run is at one end, allowances taken; of several regions there the tallest."""
     parts = [part for part in run.parts if (part.left if on_left else part.right) == run.bounds[0 if on_left else 1]]
     heights = [0]
+    roof = beside(ceiling_line(wall), -run.ceiling.take)
     for part in parts:
-        top = height_at(wall.top, part.place[0]) if on_left else height_at(wall.top, part.place[1], after=False)
-        ceiling = top - run.ceiling.take
+        x = part.place[0 if on_left else 1]
+        ceiling = height_at(roof, x, after=on_left) - height_at(wall.floor, x, after=on_left)
         heights.append((ceiling if part.top is None else min(part.top, ceiling)) - part.bottom)
     return max(heights)
