@@ -8,12 +8,14 @@ from hypothesis import strategies as st
 from msgspec.structs import replace
 from random_rooms import HAND, METHODS
 from shapely import Polygon, box, unary_union
+from shapely.affinity import translate
 from walls import finish, opening, panel, wall
 
 from roomspec.compile.mirror import mirrored_ceiling, mirrored_walls
 from roomspec.layout.laid import FaceLayout, Lining, RoomLayout
 from roomspec.layout.lay_room import lay_room
 from roomspec.model.job import Terms
+from roomspec.model.method import Method
 from roomspec.model.room import Room
 from roomspec.model.shape import SetOut
 from roomspec.model.wall import Boxing, Ceiling, Corner, Finish, Wall
@@ -126,3 +128,39 @@ def test_a_handed_room_with_boxes_needs_the_same_blanks(room: Room) -> None:
         for lining in face.linings:
             two.update(handed(lining, True))
     assert one == two
+
+
+def stands(room: Room, index: int, one: Boxing) -> Polygon:
+    """A box seen from above in a room 2500 x 1800 of right angles: x along wall a, y into the room."""
+    left, right, deep = one.x, min(one.x + one.width, room.walls[index].width), one.deep
+    wide, long = 2500 * MM, 1800 * MM
+    return (
+        box(left, 0, right, deep),
+        box(wide - deep, left, wide, right),
+        box(wide - right, long - deep, wide - left, long),
+        box(0, long - right, deep, long - left),
+    )[index]
+
+
+@given(rooms())
+@settings(max_examples=40, deadline=None)
+def test_a_ceiling_is_what_boxes_that_reach_it_leave_of_the_plan(room: Room) -> None:
+    """In a room of right angles, against shapely: the outline and the pieces; mirrored it is as large."""
+    (over,) = room.ceilings
+    plain = tuple(replace(one, method=Method("plain")) for one in over.finishes)
+    walls = tuple(replace(one, corner=Corner("inside")) for one in room.walls)
+    room = replace(room, walls=walls, ceilings=(replace(over, finishes=plain),))
+    high = [
+        stands(room, at, one)
+        for at, wall in enumerate(room.walls)
+        for one in wall.boxing
+        if one.sill + one.height >= 2400 * MM
+    ]
+    whole = box(0, 0, 2500 * MM, 1800 * MM).difference(unary_union(high))
+    for made in (room, mirrored(room)):
+        own = lay_room(made, TERMS).ceilings[0].own
+        assert abs(float(own.net) - whole.area) <= 1e-9 * whole.area
+        if made is room:
+            left, bottom, _, _ = whole.bounds
+            pieces = unary_union([Polygon(p.outline, p.holes) for p in own.linings[0].pieces])
+            assert translate(pieces, left, bottom).symmetric_difference(whole).area <= 1e-9 * whole.area
