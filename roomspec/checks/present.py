@@ -5,11 +5,9 @@ from functools import lru_cache
 
 from roomspec.checks.held import FRAMES, hangs_on_glue
 from roomspec.checks.used import trims_of
-from roomspec.model.method import Method
-from roomspec.model.product import Panel
 from roomspec.model.room import Room
 from roomspec.model.shape import Region
-from roomspec.model.wall import Ceiling, Substrate, Surface, Wall
+from roomspec.model.wall import Ceiling, Finish, Substrate, Surface, Wall
 
 WORDS = {
     "openings": "a door, a window or the like",
@@ -51,7 +49,7 @@ WORDS = {
     "numbered": "panels in numbered sets",
     "misfit": "a trim that is not made for just this thickness",
     "plain ends": "panels whose end joints are open",
-    "tall": "a wall higher than its panels are long",
+    "tall": "a wall higher than panels of the room are long",
     "other way": "panels that run a way that their maker does not name",
     "bare corner": "a method that names nothing for outside corners",
     "bare edge": "a lining that may end without a trim",
@@ -66,8 +64,12 @@ def present(room: Room) -> frozenset[str]:
     faces: tuple[Wall | Ceiling, ...] = (*room.walls, *room.ceilings)
     for backing in {(face.substrates, face.surfaces, bool(face.removals)) for face in faces}:
         found.update(_of_behind(*backing))
-    for lining in {(finish.panel, finish.method) for face in faces for finish in face.finishes}:
-        found.update(_of_lining(*lining))
+    finishes = {finish for face in faces for finish in face.finishes}
+    for finish in finishes:
+        found.update(_of_finish(finish))
+    tallest = max([y for wall in room.walls for _, y in wall.top], default=0)
+    if any(tallest > finish.panel.length for finish in finishes):
+        found.add("tall")
     for wall in room.walls:
         if wall.width_top != wall.width:
             found.add("lean")
@@ -83,11 +85,11 @@ def present(room: Room) -> frozenset[str]:
             found.update(_of_obstacles(wall))
         if wall.boxing:
             found.update(("bare edge", "boxing"))
-        _of_face(wall, max([y for _, y in wall.top], default=0), found)
+        _of_face(wall, found)
     if room.ceilings:
         found.add("ceiling")
     for ceiling in room.ceilings:
-        _of_face(ceiling, 0, found)
+        _of_face(ceiling, found)
     if room.diagonals:
         found.add("diagonals")
     if room.access is not None:
@@ -97,7 +99,7 @@ def present(room: Room) -> frozenset[str]:
     return frozenset(found)
 
 
-def _of_face(face: Wall | Ceiling, height: int, found: set[str]) -> None:
+def _of_face(face: Wall | Ceiling, found: set[str]) -> None:
     if face.openings:
         found.add("openings")
         if len(face.openings) > 1:
@@ -120,18 +122,10 @@ def _of_face(face: Wall | Ceiling, height: int, found: set[str]) -> None:
         found.add("battens")
     if face.removals or len(face.substrates) > 1:
         found.add("layers")
-    if any(removal.x is not None for removal in face.removals):
+    if face.removals and any(removal.x is not None for removal in face.removals):
         found.add("points")
     if len(face.finishes) > 1:
         found.add("several finishes")
-    for finish in face.finishes:
-        found.add("flat" if finish.direction in ("horizontal", "crosswise") else "upright")
-        if finish.bond != "stacked":
-            found.add("bond")
-        if finish.direction not in finish.panel.lay:
-            found.add("other way")
-        if height > finish.panel.length:
-            found.add("tall")
 
 
 def _of_obstacles(wall: Wall) -> Iterator[str]:
@@ -163,9 +157,15 @@ def _is_whole(region: Region) -> bool:
 
 
 @lru_cache(2048)
-def _of_lining(panel: Panel, method: Method) -> frozenset[str]:
-    """Of the panels and of how they are fixed."""
+def _of_finish(finish: Finish) -> frozenset[str]:
+    """Of the panels, how they lie and how they are fixed."""
+    panel, method = finish.panel, finish.method
+    flat = finish.direction in ("horizontal", "crosswise")
     holds = {
+        "flat": flat,
+        "upright": not flat,
+        "bond": finish.bond != "stacked",
+        "other way": finish.direction not in panel.lay,
         "glue": method.glue is not None,
         "glue alone": hangs_on_glue(method),
         "screw": method.screw is not None or method.fix is not None,

@@ -37,7 +37,7 @@ class Used(Struct, frozen=True, cache_hash=True, gc=False):
 
 def used_in(room: Room) -> Used:
     """What the room's linings call for; ceilings take no labour until they are counted."""
-    finishes = [finish for _, face in lined_faces(room) for finish in face.finishes]
+    finishes = dict.fromkeys([finish for _, face in lined_faces(room) for finish in face.finishes])
     panels = dict.fromkeys([finish.panel for finish in finishes])
     methods = dict.fromkeys([finish.method for finish in finishes])
     asked = dict.fromkeys([one for wall in room.walls for one in _tasks(wall)])
@@ -99,9 +99,9 @@ def _tasks(wall: Wall) -> list[Tasks]:
     found = [Tasks((("removing", (removal.what,), ("m2", "m", "each")),)) for removal in wall.removals]
     if wall.bare or not wall.finishes:
         return found
-    sealed = "direct" in [wet.exposure for wet in wall.wet]
+    sealed = bool(wall.wet) and "direct" in [wet.exposure for wet in wall.wet]
     opened, pointed = bool(wall.openings), bool(wall.points)
-    reveals = any(lined_reveals(opening) for opening in wall.openings if opening.lined)
+    reveals = opened and any(lined_reveals(opening) for opening in wall.openings if opening.lined)
     for finish in wall.finishes:
         cut = pointed and any(covers(wall, finish, point.x, point.up) for point in wall.points)
         found.append(_finish_tasks(finish.method, finish.direction, sealed, cut, opened, reveals))

@@ -131,5 +131,7 @@ def cover_slab(wall: Wall, cover: Cover, label: int, around: Sides) -> Slab:
 
 def lowest_floor(wall: Wall, x0: int, x1: int) -> int:
     """The lowest place of the floor line between two places along the wall."""
+    if is_level(wall.floor):
+        return wall.floor[0][1]
     ends = (height_at(wall.floor, x0), height_at(wall.floor, x1, after=False))
     return min(*ends, *(y for x, y in wall.floor if x0 <= x <= x1))

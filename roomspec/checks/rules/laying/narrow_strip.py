@@ -82,7 +82,8 @@ def narrow_strip(facts: RoomFacts) -> Iterator[Finding]:
     yield from _overhead(facts)
     yield from _on_boxes(facts)
     for at, (wall, runs) in enumerate(zip(facts.room.walls, facts.runs(), strict=True)):
-        yield from _in_reveals(facts, wall, runs)
+        if wall.openings:
+            yield from _in_reveals(facts, wall, runs)
         covers = covers_on(facts.room, at) if wall.boxing and runs else ()
         for run in runs if wall.openings or wall.obstacles or covers else ():
             yield from _beside(facts, wall, run, covers)
