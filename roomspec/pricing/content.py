@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from decimal import Decimal
 from fractions import Fraction
+from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from msgspec import Struct
@@ -71,6 +72,7 @@ def _faces(job: Job) -> Iterator[Wall | Ceiling]:
         yield from room.ceilings
 
 
+@lru_cache(1024)
 def pack_weight(panel: Panel) -> Fraction:
     """Kilograms of a pack of its longest panels; 0 where the weight is not stated."""
     area = Fraction(panel.length * panel.cover * panel.pack, SQUARE_METRE)

@@ -2,13 +2,14 @@
 
 from collections.abc import Iterator
 from fractions import Fraction
+from functools import lru_cache
 
 from roomspec.checks.facts import JobFacts, written
 from roomspec.checks.finding import Finding
 from roomspec.checks.record import COMMON_PRACTICE, Check, finds
 from roomspec.checks.used import Task, tasks_used
 from roomspec.diagnostics.diagnostic import Edit, Fix, Origin, Related
-from roomspec.model.method import Gang
+from roomspec.model.method import Gang, Takes
 from roomspec.pricing.labour import ALLOWANCES, fitting
 from roomspec.takeoff.work import Work
 from roomspec.text.listing import listed
@@ -75,11 +76,7 @@ def no_labour(facts: JobFacts) -> Iterator[Finding]:
 
 
 def _untimed(facts: JobFacts, gang: Gang, tasks: tuple[Task, ...]) -> Iterator[Finding]:
-    lacking = dict.fromkeys(
-        _called(task, where)
-        for task, where, units in tasks
-        if task not in ALLOWANCES and not fitting(Work(task, where, tuple((u, Fraction(1)) for u in units)), gang.takes)
-    )
+    lacking = dict.fromkeys(_called(*task[:2]) for task in tasks if not _timed(task, gang.takes))
     if not lacking:
         return
     named = written(facts.here, ("gang",))
@@ -90,6 +87,14 @@ def _untimed(facts: JobFacts, gang: Gang, tasks: tuple[Task, ...]) -> Iterator[F
         about=(f"gang {gang.name}",),
         related=(Related("the job's gang", named),) if named else (),
     )
+
+
+@lru_cache(1024)
+def _timed(task: Task, constants: tuple[Takes, ...]) -> bool:
+    """True where one of a gang's constants is for the task, or none is called for."""
+    name, where, units = task
+    work = Work(name, where, tuple((unit, Fraction(1)) for unit in units))
+    return name in ALLOWANCES or fitting(work, constants) is not None
 
 
 def _called(task: str, where: tuple[str, ...]) -> str:

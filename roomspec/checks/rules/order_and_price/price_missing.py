@@ -1,6 +1,7 @@
 """The job uses a product that has no price, or one of nothing."""
 
 from collections.abc import Iterator
+from functools import lru_cache
 
 from roomspec.checks.facts import JobFacts
 from roomspec.checks.finding import Finding
@@ -71,6 +72,7 @@ def price_missing(facts: JobFacts) -> Iterator[Finding]:
         )
 
 
+@lru_cache(1024)
 def _free(product: Product) -> bool:
     """True where any of it has a price of 0."""
     stocks = product.stocks if isinstance(product, Panel | Trim | Support) else ()
@@ -78,13 +80,15 @@ def _free(product: Product) -> bool:
     return any(price is not None and price.amount == 0 for price in prices)
 
 
-def _unpriced(product: Product, units: str) -> list[str] | None:
+@lru_cache(1024)
+def _unpriced(product: Product, units: str) -> tuple[str, ...] | None:
     """None where all of it has a price; else the lengths that have none, empty where nothing has."""
     if product.price is not None:
         return None
     if not isinstance(product, Panel | Trim | Support):
-        return []
-    without = [exact_text(stock.length, units).removesuffix(" mm") for stock in product.stocks if stock.price is None]
+        return ()
+    priceless = [stock.length for stock in product.stocks if stock.price is None]
+    without = tuple(exact_text(length, units).removesuffix(" mm") for length in priceless)
     if not without:
         return None
-    return without if len(without) < len(product.stocks) else []
+    return without if len(without) < len(product.stocks) else ()
