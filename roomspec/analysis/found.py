@@ -7,7 +7,7 @@ from msgspec import Struct
 from roomspec.diagnostics.diagnostic import SEVERITIES, Diagnostic, Origin
 
 
-class Place(Struct, frozen=True, order=True):
+class Place(Struct, frozen=True, order=True, gc=False):
     """Words in a file: path relative to the repository, lines and columns from 1 in code points, end exclusive."""
 
     path: str
@@ -17,21 +17,21 @@ class Place(Struct, frozen=True, order=True):
     end_column: int
 
 
-class FoundRelated(Struct, frozen=True):
+class FoundRelated(Struct, frozen=True, gc=False):
     """Another place that the finding speaks of."""
 
     message: str
     place: Place
 
 
-class FoundEdit(Struct, frozen=True):
+class FoundEdit(Struct, frozen=True, gc=False):
     """Replace the words at `place` by `text`."""
 
     place: Place
     text: str
 
 
-class FoundFix(Struct, frozen=True):
+class FoundFix(Struct, frozen=True, gc=False):
     """A mend; `safe` ones may be applied unasked, those `to_fill_in` only by a person who was on site."""
 
     title: str
@@ -40,7 +40,7 @@ class FoundFix(Struct, frozen=True):
     to_fill_in: bool = False
 
 
-class Found(Struct, frozen=True):
+class Found(Struct, frozen=True, gc=False):
     """One finding, placed."""
 
     name: str

@@ -127,12 +127,11 @@ class _Work(Struct):
             return level(width, 0), True
         self.fields[field] = stated
         rises = [rise for rise in on_wall(stated, width) if isinstance(rise, Rise)]
-        sure = all(rise.confirmed for rise in rises)
         if len(rises) == 1 and rises[0].along is None and rises[0].peak is None:
-            return ((0, rises[0].start), (width, rises[0].end)), sure
+            return ((0, rises[0].start), (width, rises[0].end)), rises[0].confirmed
         line, slips = drawn(rises, width)
         self.problems.extend(_impossible(message, stated[number].place()) for number, message in slips)
-        return line, sure
+        return line, all(rise.confirmed for rise in rises)
 
     def finish(self, lines: tuple[object, ...], stated: tuple[Source, ...], ways: tuple[str, str]) -> None:
         """The finishes whose panel and method are known."""

@@ -75,7 +75,8 @@ _LISTS = ("substrates", "surfaces", "flatness", "studs", "wet", "openings", "poi
 
 
 def _mirrored_lists(face: Wall | Ceiling, width: int) -> dict[str, tuple[object, ...]]:
-    return {field: tuple(mirrored(value, width) for value in getattr(face, field)) for field in _LISTS}
+    said = ((field, getattr(face, field)) for field in _LISTS)
+    return {field: tuple([mirrored(value, width) for value in values]) for field, values in said if values}
 
 
 def mirrored(value: object, width: int) -> object:
