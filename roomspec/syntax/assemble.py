@@ -36,12 +36,11 @@ def read_file(path: str, text: str, seen: dict[str, int] | None = None) -> FileT
     return FileTree(path, top.units or "mm", tuple(blocks), top.problems, line + 1)
 
 
-@lru_cache(32)
-def _pieces(text: str) -> tuple[str, ...]:
-    """The text cut before each sure heading. Kept for the catalogues, which job after job reads."""
+def _pieces(text: str) -> list[str]:
+    """The text cut before each sure heading."""
     # The line break before a heading is looked for too: a search for one letter is many times as fast.
     cuts = [match.start() for match in _headings().finditer("\n" + text)]
-    return tuple([text[start:end] for start, end in zip([0, *cuts], [*cuts, len(text)], strict=True)])
+    return [text[start:end] for start, end in zip([0, *cuts], [*cuts, len(text)], strict=True)]
 
 
 @lru_cache(1)
