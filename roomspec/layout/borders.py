@@ -37,6 +37,10 @@ def borders_of(wall: Wall, run: Run, area: Area) -> tuple[Border, ...]:
 
 
 _Stretches = list[tuple[int, int, int]]
+_ROUNDING = 5_000
+"""Nanometres by which stretches of one line may differ: where a steep end meets it, the place along the wall is rounded
+to the nanometre, and the height there follows the end.
+"""
 
 
 def _place(line: Line) -> int:
@@ -111,8 +115,7 @@ def _level_lines(slabs: list[Slab]) -> list[tuple[int, Line, int]]:
             if held is not None:
                 last = out[held][1]
                 rise = (last.y1 - last.y0) * (x1 - x0) - (y1 - y0) * (last.x1 - last.x0)
-                # A slope's corners are rounded to the nanometre, so that its stretches may differ by that much.
-                if abs(rise) <= x1 - last.x0:
+                if abs(rise) <= _ROUNDING * (x1 - last.x0):
                     out[held] = (label, Line(last.x0, last.y0, x1, y1), where)
                     open_ends[label, x1, y1, where] = held
                     continue

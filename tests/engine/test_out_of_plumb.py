@@ -59,3 +59,36 @@ def test_a_box_in_its_corner_leaves_no_strip_behind() -> None:
     assert wall_of(made).net == Decimal("4.08") * SQUARE_METRE
     measured = made.taken.rooms[0].walls[0].measured
     assert measured.area == Decimal("4.08") * SQUARE_METRE
+
+
+TRIMMED = """
+method edged "Glued, with trims"
+  glue grab bead 8 every 100
+  start st
+  edge ed
+  top tp
+trim st
+  role start
+  length 5000
+  allows 2
+trim ed
+  role edge
+  length 5000
+  allows 2
+trim tp
+  role top
+  length 5000
+  allows 2
+"""
+
+
+@pytest.mark.parametrize("more", [8, 30])
+def test_a_wall_wider_above_has_one_straight_top_trim(more: int) -> None:
+    """4000 at the floor: from 2 to 2 short of the slanting end, at 2398 under the trim: 3996 + more * 2398 / 2400."""
+    made = estimate(
+        f"room r\n  height 2400\n  finish board by edged vertical\n  wall a 4000 to {4000 + more}\n    corner open\n",
+        CATALOGUE + TRIMMED,
+    )
+    lengths = [run.length for run in made.taken.rooms[0].walls[0].linings[0].trims if run.role == "top"]
+    assert len(lengths) == 1
+    assert abs(lengths[0] / 1_000_000 - (3996 + more * 2398 / 2400)) < 0.001

@@ -6,6 +6,8 @@ from roomspec.layout.laid import Piece, Ring
 from roomspec.reports.drawing.sizes import size_text
 
 _MOST_CORNERS = 12
+_ROUNDING = 10_000
+"""Nanometres: a hundredth of a millimetre, which nobody marks out."""
 
 
 def shape_words(piece: Piece, units: str) -> str:
@@ -74,7 +76,13 @@ def _hole_words(hole: Ring, outline: Ring, units: str) -> str:
 
 
 def _plain(ring: Ring) -> Ring:
-    """Without vertices that lie on a straight line between their neighbours."""
+    """Without vertices that lie on another, but for rounding, or on a straight line between their neighbours."""
+    apart = [
+        here
+        for before, here in zip((ring[-1], *ring[:-1]), ring, strict=True)
+        if abs(here[0] - before[0]) > _ROUNDING or abs(here[1] - before[1]) > _ROUNDING
+    ]
+    ring = tuple(apart) if len(apart) > 2 else ring
     kept = [
         here
         for before, here, after in zip((ring[-1], *ring[:-1]), ring, (*ring[1:], ring[0]), strict=True)
