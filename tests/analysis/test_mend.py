@@ -141,3 +141,20 @@ def test_safe_fixes_leave_a_readable_text_with_its_comments():
     assert [f.name for f in snapshot.findings if f.name == "unreadable-line"] == []
     assert all(words in text for words in ("# ours", "# from the floor", "# look again", "wall b 2100", "3000 mm"))
     assert text.count("height") == 1 and "height: " not in text
+
+
+def test_a_line_goes_above_the_battens_of_a_method_that_has_nothing_else():
+    """Its line stays whole, though what is known of it is the place of a layer, after its first word."""
+    text = (
+        "job j\nroom r\n  height 2400\n  wall a 3000\n    finish p by m vertical\n"
+        "panel p\n  length 2600\n  cover 250\n  thick 10\n  expands 0.03 mm/m/K\n"
+        "support bat\n  section 25 x 50\n  length 2400\nmethod m\n  battens bat every 400\n"
+    )
+    snapshot = Session(MemoryWorld({"a.room": text}, datetime.date(2026, 11, 25))).snapshot("a.room")
+    assert snapshot is not None
+    findings = [one for one in snapshot.findings if one.name == "no-gap"]
+    assert findings
+    files, _ = mended({"a.room": text}, findings, unsafe=True)
+    head, _, rest = files["a.room"].partition("method m\n")
+    assert head == text.partition("method m\n")[0]
+    assert rest.endswith("\n  battens bat every 400\n") and rest.startswith("  gap ")
