@@ -29,8 +29,10 @@ WALL = 100 * METRE
 """The longest wall, and the farthest place on one."""
 HEIGHT = 15 * METRE
 """The highest face."""
+STRAIGHTEDGE = 15 * METRE
+"""The longest distance between measuring points that DIN 18202 Table 3 has a column for."""
 METRES = 5 * METRE
-"""The longest straightedge, and the most that an upstand or a kept trim can measure."""
+"""The most that an upstand or a kept trim can measure."""
 SMALL = 3 * METRE
 """The most of what is measured at arm's length: a reveal, a spacing, a kept cornice."""
 BESIDE = 50 * MM

@@ -4,7 +4,7 @@ from decimal import Decimal
 
 from msgspec import Struct
 
-from roomspec.compile.amounts import BESIDE, HEIGHT, METRES, SMALL, WALL, length, number_in
+from roomspec.compile.amounts import BESIDE, HEIGHT, METRES, SMALL, STRAIGHTEDGE, WALL, length, number_in
 from roomspec.compile.parts import child, choice, has, quoted, span, word, words
 from roomspec.compile.reading import Fact, Line, Reader, complain
 from roomspec.compile.regions import along, at, confirmed, dimension, region
@@ -75,7 +75,7 @@ def _surface(line: Line) -> tuple[Fact, ...]:
 def _flat(line: Line) -> tuple[Fact, ...]:
     gap, under = words(line.node, "LENGTH")
     deviation = length(line, gap, "a deviation", 0, SMALL)
-    straightedge = length(line, under, "a straightedge", 1, METRES)
+    straightedge = length(line, under, "a straightedge", 1, STRAIGHTEDGE)
     where = region(line)
     if deviation is None or straightedge is None or where is None:
         return ()
