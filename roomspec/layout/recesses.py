@@ -72,13 +72,14 @@ def _of_run(wall: Wall, run: Run, window: Rect) -> tuple[Finish, ...]:
 
 
 def _joined_up(finish: Finish, run: Run, hatch: Opening) -> Finish:
-    """The finish set out from a joint of the run."""
+    """The finish set out from a joint of the run: the first on the leaf, or of the first whole set there."""
     left, _, bottom, _ = run.bounds
     if not run.strips:
         return finish
+    again = run.panel.cover * run.panel.sequence
     if run.upright:
-        return replace(finish, start=SetOut("joint", left + run.strips[0] - hatch.x))
-    return replace(finish, rows=SetOut("joint", bottom + run.strips[0] - hatch.sill))
+        return replace(finish, start=SetOut("joint", (left + run.strips[0] - hatch.x) % again))
+    return replace(finish, rows=SetOut("joint", (bottom + run.strips[0] - hatch.sill) % again))
 
 
 def _plain(wall: Wall, width: int, height: int, finishes: tuple[Finish, ...], window: Rect) -> Wall:
