@@ -6,7 +6,7 @@ from msgspec import Struct
 
 from roomspec.reports.drawing.boxes import Box
 from roomspec.reports.drawing.drawn import Drawn, Text
-from roomspec.reports.drawing.lettering import SMALL, wrapped
+from roomspec.reports.drawing.lettering import SMALL, width_of, wrapped
 from roomspec.reports.drawing.pen import NARROW, pen
 from roomspec.reports.drawing.svg import element, number
 
@@ -15,7 +15,7 @@ ROW = 4.3
 
 
 class Block(Struct, frozen=True):
-    """A heading over rows. `widths` are those of all cells but the last, which takes the rest and is wrapped."""
+    """A heading over rows. `widths` are the least of all cells but the last, which takes the rest and is wrapped."""
 
     heading: str
     rows: tuple[tuple[str, ...], ...]
@@ -40,9 +40,19 @@ def rows_of(blocks: Sequence[Block], width: float) -> list[Row]:
     for block in blocks:
         if block.rows:
             found += [Row(((0.0, line),), heading=True) for line in wrapped(block.heading, SMALL, width)[:1]]
+            widths = _widths(block, width)
             for cells in block.rows:
-                found += _cells(cells, block.widths, width)
+                found += _cells(cells, widths, width)
     return found
+
+
+def _widths(block: Block, width: float) -> tuple[float, ...]:
+    """The columns before the last, each wide enough for its figures: half a figure reads as another one."""
+    found = []
+    for at, least in enumerate(block.widths):
+        cells = (cells[at] for cells in block.rows if at < len(cells) - 1)
+        found.append(max(least, *(width_of(cell, SMALL) + 1.0 for cell in cells), 0.0))
+    return tuple(found) if sum(found) < 0.8 * width else block.widths
 
 
 def _cells(cells: tuple[str, ...], widths: tuple[float, ...], width: float) -> Iterator[Row]:
