@@ -36,10 +36,11 @@ def format_files(paths: tuple[str, ...], check: bool, diff: bool, name: str) -> 
             raise click.UsageError("`-` stands alone: name either files or standard input.")
         return _format_input(name, check, diff)
     trouble = False
+    dry = check or diff
     results: list[Formatted] = []
     for file in files_of(paths):
         try:
-            results.append(format_file(file, write=not (check or diff)))
+            results.append(format_file(file, write=not dry))
         except (OSError, UnicodeDecodeError, ValueError) as cause:
             click.echo(f"roomspec: {_reason(file, cause)}", err=True)
             trouble = True
@@ -50,21 +51,29 @@ def format_files(paths: tuple[str, ...], check: bool, diff: bool, name: str) -> 
         else:
             click.echo(f"{'would format' if check else 'formatted'} {result.name}")
     if results or not trouble:
-        click.echo(_summary(len(changed), len(results), dry=check or diff), err=True)
-    return TROUBLE if trouble else FINDINGS if changed and (check or diff) else CLEAN
+        click.echo(_summary(len(changed), len(results), dry), err=True)
+    return TROUBLE if trouble else FINDINGS if changed and dry else CLEAN
 
 
 def files_of(paths: tuple[str, ...]) -> Iterator[Path]:
-    """The files named and the room files below the folders named, hidden folders left out, each once."""
+    """The files named and the room files below the folders named, hidden folders and links out left out, each once."""
     seen: set[Path] = set()
     for path in paths:
         place = Path(path)
-        below = sorted(place.rglob("*.room")) if _is_folder(place) else [place]
+        below = _below(place) if _is_folder(place) else [place]
         for file in below:
             hidden = any(part.startswith(".") for part in file.relative_to(place).parts)
             if file not in seen and not hidden:
                 seen.add(file)
                 yield file
+
+
+def _below(folder: Path) -> list[Path]:
+    """The room files of a folder; what a link leads to outside of its repository is somebody else's."""
+    from roomspec.files.disk import DiskWorld, root_of
+
+    world = DiskWorld(root_of(folder))
+    return [file for file in sorted(folder.rglob("*.room")) if world.holds(file)]
 
 
 def format_file(file: Path, write: bool) -> Formatted:
@@ -73,7 +82,10 @@ def format_file(file: Path, write: bool) -> Formatted:
 
     result = formatted(file.as_posix(), file.read_bytes())
     if write and result.before != result.after:
-        write_whole(file, result.after.encode())
+        try:
+            write_whole(file, result.after.encode())
+        except OSError as cause:
+            raise ValueError(f"cannot be written: {plain_reason(cause)}") from cause
     return result
 
 

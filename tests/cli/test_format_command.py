@@ -95,3 +95,13 @@ def test_nothing_is_counted_where_no_file_is_read(run, tmp_path):
     ended = run("format", tmp_path / "missing.room")
     assert ended.code == 2
     assert ended.err.count("\n") == 1 and "as they should be" not in ended.err
+
+
+def test_a_link_out_of_the_repository_is_not_followed(run, untidy, tmp_path):
+    """What it leads to stays as it is: it is somebody else's."""
+    outside = tmp_path / "outside.room"
+    outside.write_bytes(UNTIDY)
+    (untidy / "link.room").symlink_to(outside)
+    assert run("format", untidy).code == 0
+    assert outside.read_bytes() == UNTIDY
+    assert (untidy / "job.room").read_bytes() != UNTIDY
