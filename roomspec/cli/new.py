@@ -18,7 +18,8 @@ def new(folder: str, title: str) -> int:
     place = Path(folder)
     try:
         name = name_of(place.resolve().name)
-        files = job_files(name, title.replace('"', "”") or name.replace("-", " ").capitalize(), date.today())
+        said = " ".join(title.split()).replace('"', "”")
+        files = job_files(name, said or name.replace("-", " ").capitalize(), date.today())
         taken = [path for path in files if (place / path).exists()] if place.is_dir() else []
         if taken or place.is_file():
             there = place / taken[0] if taken else place

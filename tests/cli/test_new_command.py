@@ -43,3 +43,9 @@ def test_names_of_folders_become_names_of_jobs(run, folder):
     """Any folder gives a job whose name the language can read."""
     assert run("new", "--", folder).code == 0
     assert run("check", "--", folder if folder != "-" else "./-").code == 0
+
+
+def test_a_title_is_one_line(run):
+    """Line breaks in it become blanks."""
+    assert run("new", "job", "--title", "one\ntwo").code == 0
+    assert run("check", "job", "--fail-on", "hint").code == 0
