@@ -13,7 +13,6 @@ unused_name = Check(
         " does not."
     ),
     source=(Citation("the room language", "version 1"),),
-    fix="removes it",
     bad="""\
 job example
 room 1 "Bedroom"
