@@ -12,7 +12,7 @@ from roomspec.reports import schemas
 from roomspec.reports.comparison.compare import compare
 from roomspec.reports.comparison.comparison_json import Comparison, comparison_json
 
-LISTS = ("job", "rooms", "quantities", "order", "labour", "extras", "price")
+LISTS = ("job", "rooms", "quantities", "order", "labour", "extras", "price", "products")
 
 
 def facts(out: Comparison) -> dict[str, tuple[object, object]]:
@@ -92,6 +92,24 @@ def test_a_price_alone_changes_the_order_and_no_room():
     (line,) = out.order
     assert line.needed.difference == 0
     assert line.cost.difference == Decimal("1.50") * (line.ordered.after or 0)
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "told"),
+    [
+        ("31.50 each", "33.00 each", ("board: price", "31.5 per each", "33 per each")),
+        ("length 2600", "length 2605", ("board length 1: length", 2600, 2605)),
+        ("weighs 5.5", "weighs 9.5", ("board: kg/m2", "5.5", "9.5")),
+        ("thick 10", "thick 10\n  acclimatise 48 h", ("board: hours to acclimatise", None, "48")),
+        ("thick 10", "thick 10\n  pack 5", ("board: pack", "1", "5")),
+        ("thick 10", "thick 10\n  valid until 2027-02-28", ("board: valid until", None, "2027-02-28")),
+        ('"Board"', '"Planed board"', ("board: title", "Board", "Planed board")),
+    ],
+)
+def test_what_the_catalogue_says_of_an_ordered_product_is_told(old, new, told):
+    """The supplier delivers another item, at another rate, or on another day."""
+    out = changed((old, new))
+    assert [(fact.what, fact.before, fact.after) for fact in out.products] == [told]
 
 
 def test_what_is_missing_a_price_has_no_difference():

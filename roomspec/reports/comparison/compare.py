@@ -9,7 +9,7 @@ from roomspec.reports.comparison.compare_lines import (
 )
 from roomspec.reports.comparison.compare_rooms import changed_rooms
 from roomspec.reports.comparison.comparison_json import Comparison, FactChange, PriceChange, Sentences, SideOut
-from roomspec.reports.comparison.facts import changes_between, facts_of_terms
+from roomspec.reports.comparison.facts import Fact, changes_between, facts_of_product, facts_of_terms
 from roomspec.reports.comparison.side import Side
 
 STEPS = (
@@ -28,6 +28,7 @@ def compare(old: Side, new: Side) -> Comparison:
         changed_labour(old.out, new.out, same_money),
         changed_extras(old.out, new.out, same_money),
         _price(old, new, same_money),
+        _products(old, new),
     )
     said = (
         _sentences(old.out.assumptions, new.out.assumptions),
@@ -59,6 +60,17 @@ def _job(old: Side, new: Side) -> tuple[FactChange, ...]:
         | facts_of_terms(side.job.terms)
         for side in (old, new)
     )
+    return changes_between(before, after)
+
+
+def _products(old: Side, new: Side) -> tuple[FactChange, ...]:
+    """What the catalogues say of products that both order: lengths, price, weight, time to acclimatise."""
+    before: dict[str, Fact] = {}
+    after: dict[str, Fact] = {}
+    for key, product in new.products.items():
+        if key in old.products:
+            before |= facts_of_product(old.products[key])
+            after |= facts_of_product(product)
     return changes_between(before, after)
 
 

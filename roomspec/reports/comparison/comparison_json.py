@@ -120,6 +120,7 @@ class Comparison(Struct, frozen=True):
     labour: tuple[WorkChange, ...]
     extras: tuple[WorkChange, ...]
     price: tuple[PriceChange, ...]
+    products: tuple[FactChange, ...]
     assumptions: Sentences
     exclusions: Sentences
 

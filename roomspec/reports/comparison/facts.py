@@ -8,7 +8,7 @@ from msgspec import Struct
 
 from roomspec.model.job import Terms
 from roomspec.model.method import Method
-from roomspec.model.product import Panel, Price
+from roomspec.model.product import Panel, Price, Product
 from roomspec.model.room import Room
 from roomspec.model.wall import Layer
 from roomspec.quantities.length import mm_text, to_mm
@@ -24,12 +24,13 @@ _CALLED = {
     "surfaces": "surface", "wet": "wet zone", "openings": "opening", "obstacles": "obstacle", "keeps": "kept",
     "points": "point", "removals": "removal", "extras": "extra", "finishes": "finish", "walls": "wall",
     "ceilings": "ceiling", "diagonals": "diagonal", "notes": "note", "joints_up": "joint up", "fit_on": "fit on",
-    "rows": "rows", "way": "begins",
+    "rows": "rows", "way": "begins", "stocks": "length", "weighs": "kg/m2", "tube": "tube in ml",
+    "valid_until": "valid until", "acclimatise": "hours to acclimatise", "expands": "mm/m/K", "supports": "supports at most",
 }  # fmt: skip
 _REGION = {"left": "from", "right": "to", "bottom": "up from", "top": "up to"}
 _LEFT_OUT = {"name", "incomplete"}
-_PLAIN = {"built", "refitted"}
-"""Years: the only whole numbers that are no lengths."""
+_PLAIN = {"built", "refitted", "pack", "sequence", "acclimatise"}
+"""Years, counts and hours: the only whole numbers that are no lengths."""
 
 
 def facts_of_room(room: Room) -> dict[str, Fact]:
@@ -40,6 +41,11 @@ def facts_of_room(room: Room) -> dict[str, Fact]:
 def facts_of_terms(terms: Terms) -> dict[str, Fact]:
     """The job's terms."""
     return dict(_of(terms, ""))
+
+
+def facts_of_product(product: Product) -> dict[str, Fact]:
+    """What the catalogue says of a product, its name before each: its lengths, price, weight and the rest."""
+    return dict(_of(product, product.name))
 
 
 def changes_between(old: Mapping[str, Fact], new: Mapping[str, Fact]) -> tuple[FactChange, ...]:

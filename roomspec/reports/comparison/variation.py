@@ -33,6 +33,7 @@ def variation(out: Comparison, numerals: Numerals) -> Sheet:
         Part("Rooms", _table("What changed in the rooms", _room_rows(out.rooms, numerals))),
         Part("Quantities", _table("Quantities of the whole job", _quantity_rows(out.quantities, numerals))),
         Part("Order", _order(out, numerals)),
+        Part("Products", _table("What changed in the catalogue", (_fact(fact, numerals) for fact in out.products))),
         Part("Labour and extras", _work(out, numerals)),
         Part("Terms", _table("What changed in the job's terms", (_fact(fact, numerals) for fact in out.job))),
         Part("Assumptions", _sentences(out.assumptions, numerals)),
