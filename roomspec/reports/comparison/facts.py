@@ -25,7 +25,8 @@ _CALLED = {
     "points": "point", "removals": "removal", "extras": "extra", "finishes": "finish", "walls": "wall",
     "ceilings": "ceiling", "diagonals": "diagonal", "notes": "note", "joints_up": "joint up", "fit_on": "fit on",
     "rows": "rows", "way": "begins", "stocks": "length", "weighs": "kg/m2", "tube": "tube in ml",
-    "valid_until": "valid until", "acclimatise": "hours to acclimatise", "expands": "mm/m/K", "supports": "supports at most",
+    "valid_until": "valid until", "acclimatise": "hours to acclimatise", "expands": "mm/m/K",
+    "supports": "supports at most",
 }  # fmt: skip
 _REGION = {"left": "from", "right": "to", "bottom": "up from", "top": "up to"}
 _LEFT_OUT = {"name", "incomplete"}
