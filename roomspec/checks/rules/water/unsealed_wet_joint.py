@@ -14,13 +14,13 @@ from roomspec.diagnostics.diagnostic import Citation, Edit, Fix, Origin, Related
 from roomspec.layout.extent import Run
 from roomspec.layout.face import neighbours
 from roomspec.model.method import Method
-from roomspec.model.wall import Finish, Wall, Wet
+from roomspec.model.wall import Finish, Obstacle, Wall, Wet
 from roomspec.takeoff.clip import Box, span_in
 from roomspec.takeoff.parts import direct_water
 from roomspec.text.listing import listed
 
 _NAMES = {"joints": "the joints", "corners": "the corners", "edges": "the edges", "floor": "the floor line"}
-_NAMES |= {"ceiling": "the ceiling line"}
+_NAMES |= {"ceiling": "the ceiling line", "rims": "the rim of what stands there"}
 
 
 @finds(
@@ -33,9 +33,10 @@ _NAMES |= {"ceiling": "the ceiling line"}
         summary="water falls directly on a finish whose method does not seal what it meets there",
         why=(
             "Water that falls on panels runs into every joint that is not sealed, stays behind them and loosens the"
-            " adhesive, the plaster and in time the wall. The joints, the inside corners, the floor line and the"
-            " ceiling line need sealant as far as the water reaches; only those that lie in the wet region are asked"
-            " for. A sealed joint is still no waterproof layer: where one is required, local codes decide."
+            " adhesive, the plaster and in time the wall. The joints, the inside corners, the floor line, the ceiling"
+            " line and the rim of a bath or a tray need sealant as far as the water reaches; only those that lie in the"
+            " wet region are asked for. A sealed joint is still no waterproof layer: where one is required, local codes"
+            " decide."
         ),
         source=(COMMON_PRACTICE, Citation("DIN 18534", "waterproofing of interior spaces, from memory")),
         fix="adds the missing places to the method's seal line, or a seal line to the method",
@@ -129,6 +130,8 @@ def _open_places(facts: RoomFacts, index: int, finish: Finish, run: Run | None, 
         found.append("floor")
     if any(_at_ceiling(wall, box) for box in wetted):
         found.append("ceiling")
+    if any(_holds_rim(wall, box) for box in wetted):
+        found.append("rims")
     return [place for place in dict.fromkeys(found) if place not in sealed]
 
 
@@ -149,6 +152,23 @@ def _floor_hidden(wall: Wall, box: Box) -> bool:
             break
         reached = max(reached, right)
     return reached >= box.right
+
+
+def _holds_rim(wall: Wall, box: Box) -> bool:
+    """True where the rim of a bath or a tray lies inside the box, or along its foot."""
+    return any(
+        box.left < one.x + one.width
+        and one.x < box.right
+        and min(_rims(one)) < box.top
+        and box.bottom <= max(_rims(one))
+        for one in wall.obstacles
+        if one.kind in ("bath", "tray")
+    )
+
+
+def _rims(obstacle: Obstacle) -> tuple[int, int]:
+    high = obstacle.sill + obstacle.height
+    return high, high if obstacle.end_height is None else obstacle.sill + obstacle.end_height
 
 
 def _at_ceiling(wall: Wall, box: Box) -> bool:
