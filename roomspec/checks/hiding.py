@@ -4,42 +4,24 @@ from collections.abc import Iterator
 
 from msgspec import Struct
 
-from roomspec.layout.boxes import TOP, UNDER, Box, boxes_of, reach_of
+from roomspec.layout.boxes import TOP, UNDER, boxes_of, reach_of
+from roomspec.layout.boxes import Box as Boxed
 from roomspec.layout.face import lowest_floor, neighbours
 from roomspec.layout.slabs import height_at
 from roomspec.model.room import Room
 from roomspec.model.wall import Obstacle, Opening, Wall
-
-
-class Stand(Struct, frozen=True, gc=False):
-    """What something takes of a wall: `left`, `right`, and between which heights over the wall's base line."""
-
-    left: int
-    right: int
-    bottom: int
-    top: int
-
-    def common(self, other: "Stand") -> "Stand | None":
-        """What both take; None where they only touch."""
-        left, right = max(self.left, other.left), min(self.right, other.right)
-        bottom, top = max(self.bottom, other.bottom), min(self.top, other.top)
-        return Stand(left, right, bottom, top) if left < right and bottom < top else None
-
-    def holds(self, other: "Stand") -> bool:
-        """True where the other lies wholly in it."""
-        beside = self.left <= other.left and other.right <= self.right
-        return beside and self.bottom <= other.bottom and other.top <= self.top
+from roomspec.takeoff.clip import Box
 
 
 class Hidden(Struct, frozen=True, gc=False):
-    """What a box takes of a wall: `owner` is the wall whose box `at` it is, its own or that of a neighbour."""
+    """What a box takes of a wall, over its base line; `owner` is the wall whose box `at` it is, this or a neighbour."""
 
     owner: Wall
     at: int
-    stand: Stand
+    stand: Box
 
 
-def stand_of(wall: Wall, thing: Opening | Obstacle) -> Stand:
+def stand_of(wall: Wall, thing: Opening | Obstacle) -> Box:
     """Where an opening or an obstacle stands, to its rim's lower end; one without a sill reaches down to the floor."""
     end = thing.end_height if isinstance(thing, Obstacle) else None
     high = thing.height if end is None else min(thing.height, end)
@@ -63,15 +45,15 @@ def hidden_on(room: Room, index: int) -> Iterator[Hidden]:
                 yield Hidden(after, at, _of_box(wall, box, wall.width - reach, wall.width))
 
 
-def _of_box(wall: Wall, box: Box, left: int, right: int) -> Stand:
+def _of_box(wall: Wall, box: Boxed, left: int, right: int) -> Box:
     stand = _stand(wall, left, right, (box.y0 if box.shows[UNDER] else 0, box.y1))
-    return stand if box.shows[TOP] else Stand(left, right, stand.bottom, max(stand.top, _roof(wall)))
+    return stand if box.shows[TOP] else Box(left, right, stand.bottom, max(stand.top, _roof(wall)))
 
 
 def _roof(wall: Wall) -> int:
     return max((y for _, y in wall.top), default=0) + max(y for _, y in wall.floor)
 
 
-def _stand(wall: Wall, left: int, right: int, up: tuple[int, int]) -> Stand:
+def _stand(wall: Wall, left: int, right: int, up: tuple[int, int]) -> Box:
     base = height_at(wall.floor, (left + right) // 2)
-    return Stand(left, right, base + up[0] if up[0] > 0 else lowest_floor(wall, left, right), base + up[1])
+    return Box(left, right, base + up[0] if up[0] > 0 else lowest_floor(wall, left, right), base + up[1])

@@ -45,6 +45,11 @@ class Box(Struct, frozen=True, cache_hash=True, gc=False):
         beside = self.left <= other.right and other.left <= self.right
         return beside and self.bottom <= other.top and other.bottom <= self.top
 
+    def holds(self, other: "Box") -> bool:
+        """True where the other lies wholly in it."""
+        beside = self.left <= other.left and other.right <= self.right
+        return beside and self.bottom <= other.bottom and other.top <= self.top
+
     def less(self, other: "Box") -> "tuple[Box, ...]":
         """What of this box lies outside `other`, as boxes."""
         inner = self.common(other)

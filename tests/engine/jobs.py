@@ -23,6 +23,26 @@ adhesive grab
   price 6.20 each
 """
 
+TRIMS = """
+trim st
+  role start
+  length 2600
+  allows 2
+trim ic
+  role inside-corner
+  length 2600
+  allows 3
+trim oc
+  role outside-corner
+  length 2600
+  allows 4
+trim ed
+  role edge
+  length 2600
+  allows 5
+"""
+"""Trims that take 2, 3, 4 and 5 mm, for a method to name."""
+
 
 def read(text: str, catalogue: str = CATALOGUE) -> Snapshot:
     """A job of one file, kerf 3, with a board 250 wide and 2600 long laid by a method without trims."""

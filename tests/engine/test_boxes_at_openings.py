@@ -1,6 +1,6 @@
 """Boxes beside doors and windows, worked by hand on walls 2400 high: trims of 2, 3, 4 and 5 mm, panels 10 thick."""
 
-from jobs import CATALOGUE, estimate
+from jobs import CATALOGUE, TRIMS, estimate
 
 from roomspec.quantities.length import MM
 
@@ -11,22 +11,6 @@ method trimmed "Glued and trimmed"
   inside-corner ic
   outside-corner oc
   edge ed
-trim st
-  role start
-  length 2600
-  allows 2
-trim ic
-  role inside-corner
-  length 2600
-  allows 3
-trim oc
-  role outside-corner
-  length 2600
-  allows 4
-trim ed
-  role edge
-  length 2600
-  allows 5
 """
 
 
@@ -34,7 +18,7 @@ def trims(*lines: str, more: str = "") -> dict[str, list[tuple[str, float]]]:
     """The trims of wall a, which is 3000 wide, by face: role and length, without starts."""
     text = "room r\n  height 2400\n  finish board by trimmed vertical\n  wall a 3000\n"
     text += "".join(f"    {line}\n" for line in lines) + more
-    taken = estimate(text, CATALOGUE + TRIMMED).taken.rooms[0].walls[0]
+    taken = estimate(text, CATALOGUE + TRIMMED + TRIMS).taken.rooms[0].walls[0]
     faces = {"wall": taken.linings, **{face.where: face.linings for face in taken.faces}}
     return {
         where: sorted((run.role, run.length / MM) for run in linings[0].trims if run.role != "start")
@@ -99,7 +83,7 @@ fixing screw
   size 3.5 x 35
 """
     text = "room r\n  height 2400\n  wall a 3000\n    boxing 500 x 900 at 1000 deep 200\n"
-    made = estimate(f"{text}    finish board by battened vertical\n", CATALOGUE + TRIMMED + method)
+    made = estimate(f"{text}    finish board by battened vertical\n", CATALOGUE + TRIMMED + TRIMS + method)
     faces = made.laid[0].walls[0].faces
     assert {border.kind for face in faces for border in face.linings[0].borders} == {
         "start", "inside-corner", "outside-corner",

@@ -3,7 +3,7 @@
 from decimal import Decimal
 
 import pytest
-from jobs import CATALOGUE, estimate, ordered, task, wall_of
+from jobs import CATALOGUE, TRIMS, estimate, ordered, task, wall_of
 
 from roomspec.analysis.engine import Estimated
 from roomspec.layout.laid import Lining
@@ -11,7 +11,7 @@ from roomspec.quantities.area import SQUARE_METRE
 from roomspec.quantities.length import MM
 
 ROOM = "room r\n  height 2400\n  wall a 3000\n    boxing {}\n    finish board by {} {}\n"
-TRIMS = """
+METHODS = """
 method mitred "Glued, mitred arrises"
   glue grab bead 8 every 100
   outside-corner mitred
@@ -20,18 +20,6 @@ method trimmed "Glued and trimmed"
   start st
   inside-corner ic
   outside-corner oc
-trim st
-  role start
-  length 2600
-  allows 2
-trim ic
-  role inside-corner
-  length 2600
-  allows 3
-trim oc
-  role outside-corner
-  length 2600
-  allows 4
 method battened "On battens"
   battens lath every 400
   screw screw
@@ -46,7 +34,7 @@ fixing screw
 
 def boxed(line: str, method: str = "plain", direction: str = "vertical") -> Estimated:
     """The wall with this box, lined by this method."""
-    return estimate(ROOM.format(line, method, direction), CATALOGUE + TRIMS)
+    return estimate(ROOM.format(line, method, direction), CATALOGUE + METHODS + TRIMS)
 
 
 def faces(made: Estimated) -> dict[str, Lining]:
@@ -138,6 +126,7 @@ def test_a_box_on_a_rising_floor_has_ends_of_two_heights(rise: int, left: float,
         f"room r\n  height 2400\n  wall a 3000\n    floor 0 to {rise}\n"
         "    boxing 500 x 900 at 1000 deep 200\n    finish board by trimmed vertical\n",
         CATALOGUE
+        + METHODS
         + TRIMS.replace("allows 2", "allows 0").replace("allows 3", "allows 0").replace("allows 4", "allows 0"),
     )
     found = faces(made)

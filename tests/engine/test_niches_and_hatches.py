@@ -1,6 +1,6 @@
 """Lined niches and panelled leaves, worked by hand on a wall 3000 x 2400."""
 
-from jobs import CATALOGUE, estimate, task, wall_of
+from jobs import CATALOGUE, TRIMS, estimate, task, wall_of
 
 from roomspec.analysis.engine import Estimated
 from roomspec.layout.laid import Lining
@@ -13,24 +13,12 @@ method trimmed "Glued and trimmed"
   inside-corner ic
   outside-corner oc
   edge ed
-trim ic
-  role inside-corner
-  length 2600
-  allows 3
-trim oc
-  role outside-corner
-  length 2600
-  allows 4
-trim ed
-  role edge
-  length 2600
-  allows 5
 """
 
 
 def lined(line: str, method: str = "plain") -> Estimated:
     """The wall with this opening."""
-    return estimate(ROOM.format(line, method), CATALOGUE + TRIMMED)
+    return estimate(ROOM.format(line, method), CATALOGUE + TRIMMED + TRIMS)
 
 
 def faces(made: Estimated) -> dict[str, Lining]:

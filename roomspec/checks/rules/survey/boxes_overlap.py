@@ -5,7 +5,7 @@ from itertools import islice
 
 from roomspec.checks.facts import RoomFacts
 from roomspec.checks.finding import Finding
-from roomspec.checks.hiding import Hidden, Stand, hidden_on, stand_of
+from roomspec.checks.hiding import Hidden, hidden_on, stand_of
 from roomspec.checks.record import COMMON_PRACTICE, Check, finds
 from roomspec.checks.sweep import overlaps
 from roomspec.diagnostics.diagnostic import Related
@@ -13,6 +13,7 @@ from roomspec.layout.face import neighbours
 from roomspec.layout.slabs import height_at
 from roomspec.model.wall import Corner, Obstacle, Opening, Wall
 from roomspec.quantities.in_units import figure_text
+from roomspec.takeoff.clip import Box
 
 _MOST = 200
 """More openings and baths on one wall are no survey."""
@@ -147,7 +148,7 @@ _BESIDE = {
 }
 
 
-def _stands_before(wall: Wall, box: Hidden, stand: Stand, field: str) -> bool:
+def _stands_before(wall: Wall, box: Hidden, stand: Box, field: str) -> bool:
     """True of an opening in the box's own front, and of a bath before a box that is as long."""
     if box.owner is not wall:
         return False
