@@ -97,7 +97,7 @@ def test_a_price_alone_changes_the_order_and_no_room():
 @pytest.mark.parametrize(
     ("old", "new", "told"),
     [
-        ("31.50 each", "33.00 each", ("board: price", "31.5 per each", "33 per each")),
+        ("31.50 each", "33.00 each", ("board: price", "31.50 each", "33.00 each")),
         ("length 2600", "length 2605", ("board length 1: length", 2600, 2605)),
         ("weighs 5.5", "weighs 9.5", ("board: kg/m2", "5.5", "9.5")),
         ("thick 10", "thick 10\n  acclimatise 48 h", ("board: hours to acclimatise", None, "48")),

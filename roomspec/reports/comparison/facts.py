@@ -13,6 +13,7 @@ from roomspec.model.room import Room
 from roomspec.model.wall import Layer
 from roomspec.quantities.length import mm_text, to_mm
 from roomspec.reports.comparison.comparison_json import FactChange
+from roomspec.reports.figures import at_least_places
 from roomspec.reports.number import Number
 from roomspec.reports.wording import number_text
 
@@ -77,7 +78,8 @@ def _field(value: object, told: str, owner: str, field: str) -> Iterator[tuple[s
         case Panel() | Method():
             yield told, ("", value.name)
         case Price():
-            yield told, ("", f"{number_text(value.amount)} per {value.per}")
+            per = "each" if value.per == "each" else f"per {value.per}"
+            yield told, ("", f"{at_least_places(value.amount, 2, 4)} {per}")
         case Struct():
             yield from _of(value, owner if field == "region" else told.replace(": ", " "))
         case tuple():

@@ -20,7 +20,7 @@ from roomspec.takeoff.parts import direct_water
 from roomspec.text.listing import listed
 
 _NAMES = {"joints": "the joints", "corners": "the corners", "edges": "the edges", "floor": "the floor line"}
-_NAMES |= {"ceiling": "the ceiling line", "rims": "the rim of what stands there"}
+_NAMES |= {"ceiling": "the ceiling line", "rims": "the rim of the bath or tray"}
 
 
 @finds(
