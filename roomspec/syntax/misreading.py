@@ -46,6 +46,8 @@ _BLANKS = re.compile(r"\s+")
 _TRIES = 20
 """Words of an unclosed text after which the missing mark is tried."""
 
+_BRIEF = 3
+"""Letters; a word of so few may be the beginning of another, and is too short to be sure of."""
 LONGEST = 20
 """Letters; a longer word is no keyword misspelt."""
 
@@ -93,14 +95,21 @@ def explain(text: str, misfit: Misfit, table: str | None) -> Misreading:
 
 @lru_cache(10_000)
 def likely(word: str, table: str | None) -> tuple[str, ...]:
-    """The words nearest to a line's unknown first word: of those that may begin a line here, or else anywhere."""
+    """The words nearest to a line's unknown first word, of those that may begin a line here; else those it begins."""
     place = placing()
-    held = place.words(table) if table is not None else ()
-    headings = tuple(w for w, kinds in place.by_word.items() if any(kind in place.table_of for kind in kinds))
-    return _closest(word, (*held, *headings)) or _closest(word, place.by_word)
+    held = place.words(table) if table is not None else ("units",)
+    beside = {part for parts in tables().parts.values() if table in parts for part in parts}
+    headings = [head for head in place.table_of if head not in place.inner or head in beside]
+    allowed = (*held, *headings)
+    return closest(word, allowed) or _begun(word, allowed)
 
 
-def _closest(word: str, words: Iterable[str]) -> tuple[str, ...]:
+def _begun(word: str, words: Iterable[str]) -> tuple[str, ...]:
+    """The words that go on where a short one stops: `bat` for `battens`."""
+    return tuple(sorted(other for other in set(words) if len(word) >= _BRIEF and other.startswith(word.lower())))
+
+
+def closest(word: str, words: Iterable[str]) -> tuple[str, ...]:
     """The words that differ least from `word`: several where they are equally close."""
     near = nearest(word, words) if len(word) <= LONGEST else ()
     slips = [distance(word.lower(), other, len(word)) for other in near]
@@ -128,8 +137,9 @@ def _reads(text: str) -> bool:
 
 
 def _sure(near: tuple[str, ...], word: str) -> bool:
-    """True where one word of letters is near: short words and `nrm3` may have been meant otherwise."""
-    return len(near) == 1 and len(word) > 3 and not any(letter.isdigit() for letter in word)
+    """True where one word of letters is near: what is short, or cut short, and `nrm3` may have been meant otherwise."""
+    near_in_length = len(near) == 1 and len(near[0]) - len(word) <= max(1, len(word) // 3)
+    return near_in_length and len(word) > _BRIEF and not any(letter.isdigit() for letter in word)
 
 
 def _only(near: tuple[str, ...]) -> str | None:
@@ -207,7 +217,7 @@ def _no_quantity(misfit: Misfit, word: str) -> Misreading:
 def _misspelt(text: str, misfit: Misfit, word: str) -> Misreading | None:
     """A word close to a keyword that may stand there."""
     keywords = tables().keywords
-    near = _closest(word, [keywords[kind] for kind in misfit.expected if kind in keywords])
+    near = closest(word, [keywords[kind] for kind in misfit.expected if kind in keywords])
     if not near:
         return None
     sure = _sure(near, word) and _reads(text[: misfit.start] + near[0] + text[misfit.end :])

@@ -1,7 +1,7 @@
 """A broken line that opens a heading, and the lines that would have stood under it."""
 
 from roomspec.syntax.line import Line, read_line
-from roomspec.syntax.misreading import likely
+from roomspec.syntax.misreading import closest, likely
 from roomspec.syntax.parser import Misfit
 from roomspec.syntax.statements import placing
 from roomspec.syntax.tree import Node, Word
@@ -16,7 +16,9 @@ def broken_heading(text: str, misfit: Misfit, end: int, table: str | None) -> No
     if misfit.read:
         return misfit.node or Node(misfit.read[0].text, misfit.read) if misfit.read[0].text in heads else None
     word = text[misfit.start : end]
-    meant = next((other for other in likely(word, table) if other in heads), None)
+    # What may not begin a line here may still be a heading, misplaced, that the lines under it stand under.
+    near = likely(word, table) or closest(word, placing().inner)
+    meant = next((other for other in near if other in heads), None)
     if meant is None:
         return None
     mended = read_line(text[: misfit.start] + meant + text[end:])
