@@ -49,6 +49,39 @@ def holders(points: Sequence[tuple[int, int]], boxes: Sequence[Box]) -> Iterator
                 yield at, box
 
 
+def over(ones: Sequence[Box], others: Sequence[Box]) -> Iterator[tuple[int, int]]:
+    """(one, other) by index, for each of `ones` that covers some of one of `others`, with one such."""
+    heights = [y for box in (*ones, *others) for y in (box[2], box[3])]
+    began, begins = _Reach(heights), _Reach(heights)
+    found: dict[int, int] = {}
+    # Those that begin no further right, of which the one that reaches furthest right is enough ...
+    events = [(box[0], 0, at) for at, box in enumerate(others)] + [(box[0], 1, at) for at, box in enumerate(ones)]
+    for left, kind, at in sorted(events):
+        box = ones[at] if kind else others[at]
+        low, high = began.between(box[2], box[3])
+        if not _covers_any(box):
+            continue
+        if not kind:
+            began.enter(low, high, (box[1], at))
+            continue
+        furthest, other = began.furthest(low, high)
+        if furthest > left:
+            found[at] = other
+    # ... and those that begin further right, of which the first is.
+    for left, kind, at in sorted(events, reverse=True):
+        box = ones[at] if kind else others[at]
+        low, high = begins.between(box[2], box[3])
+        if not _covers_any(box):
+            continue
+        if not kind:
+            begins.enter(low, high, (-left, at))
+            continue
+        first, other = begins.furthest(low, high)
+        if other >= 0 and -first < box[1]:
+            found.setdefault(at, other)
+    yield from sorted(found.items())
+
+
 def _inside(point: tuple[int, int], box: Box) -> bool:
     return box[0] < point[0] < box[1] and box[2] < point[1] < box[3]
 

@@ -3,7 +3,7 @@
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from roomspec.checks.sweep import Box, holders, overlaps
+from roomspec.checks.sweep import Box, holders, over, overlaps
 
 _small = st.integers(0, 9)
 _sizes = st.tuples(_small, st.integers(0, 5), _small, st.integers(0, 4))
@@ -40,3 +40,18 @@ def test_a_hundred_thousand_boxes_over_one_another_are_told_of_once_each() -> No
     """The work does not grow with the number of pairs, which here is five thousand million."""
     boxes = [(0, 1000, at % 7, at % 7 + 10) for at in range(100_000)]
     assert sum(1 for _ in overlaps(boxes)) == 99_999
+
+
+@given(_boxes, _boxes)
+@settings(max_examples=150, deadline=None)
+def test_tells_every_box_of_one_sort_that_lies_over_one_of_another(ones: list[Box], others: list[Box]) -> None:
+    """A box is told exactly where some box of the other sort covers part of it, wherever that begins."""
+    found = dict(over(ones, others))
+    for at, box in enumerate(ones):
+        over_it = [which for which, other in enumerate(others) if _over(box, other) and _covers(box) and _covers(other)]
+        assert (at in found) == bool(over_it)
+        assert at not in found or found[at] in over_it
+
+
+def _covers(box: Box) -> bool:
+    return box[0] < box[1] and box[2] < box[3]

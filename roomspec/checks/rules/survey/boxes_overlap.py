@@ -1,13 +1,12 @@
 """A box stands in the same place as another, as a part of an opening, or as a part of a bath or a tray."""
 
-from collections.abc import Iterator
-from itertools import islice
+from collections.abc import Iterable, Iterator, Sequence
 
 from roomspec.checks.facts import RoomFacts
 from roomspec.checks.finding import Finding
 from roomspec.checks.hiding import Hidden, hidden_on, stand_of
 from roomspec.checks.record import COMMON_PRACTICE, Check, finds
-from roomspec.checks.sweep import overlaps
+from roomspec.checks.sweep import over, overlaps
 from roomspec.diagnostics.diagnostic import Related
 from roomspec.layout.face import neighbours
 from roomspec.layout.slabs import height_at
@@ -15,8 +14,8 @@ from roomspec.model.wall import Corner, Obstacle, Opening, Wall
 from roomspec.quantities.in_units import figure_text
 from roomspec.takeoff.clip import Box
 
-_MOST = 200
-"""More openings and baths on one wall are no survey."""
+_FEW = 200
+"""So many openings and baths, and boxes, of one wall are held against one another; more are swept."""
 
 
 @finds(
@@ -79,7 +78,7 @@ def boxes_overlap(facts: RoomFacts) -> Iterator[Finding]:
     for index, wall in enumerate(facts.room.walls):
         things = [("openings", at) for at in range(len(wall.openings))]
         things += (("obstacles", at) for at, thing in enumerate(wall.obstacles) if thing.kind in ("bath", "tray"))
-        if things and len(things) <= _MOST:
+        if things:
             yield from _cut_through(facts, index, things)
 
 
@@ -90,8 +89,10 @@ def _in_corners(facts: RoomFacts) -> Iterator[Finding]:
         _, after = neighbours(facts.room, index)
         if after is None or not (wall.boxing and after.boxing) or wall.corner != Corner("inside"):
             continue
-        for one in wall.boxing:
-            for at, other in enumerate(after.boxing):
+        deepest = max(other.deep for other in after.boxing)
+        near = [(which, one) for which, one in enumerate(wall.boxing) if wall.width - one.x - one.width < deepest]
+        for at, other in enumerate(after.boxing):
+            for which, one in near:
                 bottom, top = max(one.sill, other.sill), min(one.sill + one.height, other.sill + other.height)
                 if wall.width - one.x - one.width < other.deep and other.x < one.deep and bottom < top:
                     yield Finding(
@@ -108,38 +109,56 @@ def _in_corners(facts: RoomFacts) -> Iterator[Finding]:
                         related=(
                             Related(
                                 "the other box",
-                                facts.here(("wall", wall.name, "boxing", wall.boxing.index(one))),
+                                facts.here(("wall", wall.name, "boxing", which)),
                             ),
                         ),
                     )
+                    break
 
 
 def _cut_through(facts: RoomFacts, index: int, things: list[tuple[str, int]]) -> Iterator[Finding]:
     """Each opening, bath or tray of a wall that a box takes a part of, with the first such box."""
-    units, wall = facts.terms.units, facts.room.walls[index]
-    boxes = list(islice(hidden_on(facts.room, index), _MOST))
-    for field, which in things if boxes else ():
-        thing: Opening | Obstacle = wall.openings[which] if field == "openings" else wall.obstacles[which]
-        stand = stand_of(wall, thing)
-        for box in boxes:
+    wall = facts.room.walls[index]
+    boxes = list(hidden_on(facts.room, index))
+    if not boxes:
+        return
+    stands = [stand_of(wall, wall.openings[at] if field == "openings" else wall.obstacles[at]) for field, at in things]
+    # Of very many a thing is held against one of the boxes over it: those that share a place are told of already.
+    swept = dict(over(_rects(stands), _rects([box.stand for box in boxes]))) if _many(things, boxes) else None
+    for number, ((field, which), stand) in enumerate(zip(things, stands, strict=True)):
+        near = boxes if swept is None else [boxes[swept[number]]] if number in swept else []
+        for box in near:
             both = box.stand.common(stand)
-            if both is None or _stands_before(wall, box, stand, field):
-                continue
-            floor = height_at(wall.floor, (both.left + both.right) // 2)
-            sides = (both.left, both.right, max(0, both.bottom - floor), both.top - floor)
-            left, right, bottom, top = (figure_text(side, units) for side in sides)
-            corner = "" if box.owner is wall else f" of wall {box.owner.name}, in its corner,"
-            yield Finding(
-                at=facts.here(("wall", box.owner.name, "boxing", box.at)),
-                message=(
-                    f"the boxing{corner} {'stands across' if field == 'openings' else 'goes through'} the {thing.kind}"
-                    f" of wall {wall.name}: both take {left} to {right}, {bottom} to {top} up"
-                ),
-                help=_BESIDE[field],
-                about=tuple(dict.fromkeys((f"wall {box.owner.name}", f"wall {wall.name}"))),
-                related=(Related(f"the {thing.kind}", facts.here(("wall", wall.name, field, which))),),
-            )
-            break
+            if both is not None and not _stands_before(wall, box, stand, field):
+                yield _through(facts, wall, (field, which), box, both)
+                break
+
+
+def _many(things: Sequence[object], boxes: Sequence[object]) -> bool:
+    return max(len(things), len(boxes)) > _FEW
+
+
+def _rects(stands: Iterable[Box]) -> list[tuple[int, int, int, int]]:
+    return [(stand.left, stand.right, stand.bottom, stand.top) for stand in stands]
+
+
+def _through(facts: RoomFacts, wall: Wall, place: tuple[str, int], box: Hidden, both: Box) -> Finding:
+    units, (field, which) = facts.terms.units, place
+    thing: Opening | Obstacle = wall.openings[which] if field == "openings" else wall.obstacles[which]
+    floor = height_at(wall.floor, (both.left + both.right) // 2)
+    sides = (both.left, both.right, max(0, both.bottom - floor), both.top - floor)
+    left, right, bottom, top = (figure_text(side, units) for side in sides)
+    corner = "" if box.owner is wall else f" of wall {box.owner.name}, in its corner,"
+    return Finding(
+        at=facts.here(("wall", box.owner.name, "boxing", box.at)),
+        message=(
+            f"the boxing{corner} {'stands across' if field == 'openings' else 'goes through'} the {thing.kind}"
+            f" of wall {wall.name}: both take {left} to {right}, {bottom} to {top} up"
+        ),
+        help=_BESIDE[field],
+        about=tuple(dict.fromkeys((f"wall {box.owner.name}", f"wall {wall.name}"))),
+        related=(Related(f"the {thing.kind}", facts.here(("wall", wall.name, field, which))),),
+    )
 
 
 _BESIDE = {
