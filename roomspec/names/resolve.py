@@ -8,6 +8,7 @@ from roomspec.diagnostics.diagnostic import Diagnostic, Origin
 from roomspec.names.index import Names, name_word
 from roomspec.names.kinds import PRODUCTS, USED, counted
 from roomspec.names.references import Use, uses
+from roomspec.names.removal import removal
 from roomspec.names.suggest import offered
 from roomspec.syntax.parser import pattern_of
 from roomspec.syntax.tree import Block
@@ -47,13 +48,17 @@ def unused_names(names: Names) -> tuple[Diagnostic, ...]:
         and (kind, name) not in used
     ]
     meant: frozenset[str] = frozenset(_meant(names) if unused else ())
+    texts = {tree.path: tree.text for tree in names.trees} if unused else {}
+    lines = {path: [line.rstrip("\r") for line in texts[path].split("\n")] for path in {one[2].path for one in unused}}
     found = []
     for kind, name, definition in unused:
         if name not in meant:
             word = name_word(definition.block.head.node, name)
             start, end = (word.start, word.end) if word is not None else (0, 0)
             at = Origin(definition.block.key, definition.block.head.line, start, end)
-            found.append(Diagnostic("unused-name", "hint", f"nothing uses {kind} {name}", at, "use it or remove it"))
+            fixes = removal(definition, lines[definition.path])
+            message = f"nothing uses {kind} {name}"
+            found.append(Diagnostic("unused-name", "hint", message, at, "use it or remove it", fixes=fixes))
     return tuple(found)
 
 

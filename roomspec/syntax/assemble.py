@@ -33,7 +33,7 @@ def read_file(path: str, text: str, seen: dict[str, int] | None = None) -> FileT
             own = placed if times == 1 else read_piece(piece, "", f"#{times}").blocks[place]
             blocks.append(Placed(line + placed.line, own.block))
         line += piece.count("\n")
-    return FileTree(path, top.units or "mm", tuple(blocks), top.problems, line + 1)
+    return FileTree(path, top.units or "mm", tuple(blocks), top.problems, line + 1, text)
 
 
 def _pieces(text: str) -> list[str]:

@@ -60,10 +60,14 @@ class Placed(Struct, frozen=True, gc=False):
 
 
 class FileTree(Struct, frozen=True, gc=False):
-    """A whole text as read: its unit for bare lengths (mm unless said), its blocks, the problems outside of them."""
+    """A whole text as read: its unit for bare lengths (mm unless said), its blocks, the problems outside of them.
+
+    `text` is the text itself, for mends of what stands between the blocks.
+    """
 
     path: str
     units: str
     blocks: tuple[Placed, ...]
     problems: tuple[Diagnostic, ...]
     lines: int
+    text: str

@@ -12,6 +12,7 @@ unused_name = Check(
         "It changes no figure. It may be the leftover of a change, or the sign that a room was meant to use it and"
         " does not."
     ),
+    fix="removes the definition with the comment over it; it may be that a room was meant to use it",
     source=(Citation("the room language", "version 1"),),
     bad="""\
 job example
