@@ -7,7 +7,7 @@ from msgspec import Struct
 from roomspec.compile.origins import Fields, Source
 from roomspec.compile.readers import read
 from roomspec.compile.reading import moved
-from roomspec.diagnostics.diagnostic import Diagnostic, Origin
+from roomspec.diagnostics.diagnostic import Diagnostic, Edit, Fix, Origin
 from roomspec.names.index import name_word
 from roomspec.syntax.tree import Block, Statement
 
@@ -54,9 +54,13 @@ def name_place(block: Block) -> Origin:
     return Origin(block.key, block.head.line, start, end)
 
 
-def missing(block: Block, lacks: str, help_: str) -> Diagnostic:
-    """`missing-line` at the heading: what the block lacks, and what follows from that."""
-    return Diagnostic("missing-line", "error", lacks, name_place(block), help_)
+def missing(block: Block, lacks: str, line: str) -> Diagnostic:
+    """`missing-line` at the heading: what the block lacks, and what follows from that; `line` is what it may be."""
+    head = block.text.partition("\n")[0].rstrip("\r")
+    end = Origin(block.key, block.head.line, len(head), len(head))
+    deeper = " " * (len(head) - len(head.lstrip()) + 2)
+    fix = Fix(f"add `{line}`", (Edit(end, f"\n{deeper}{line}"),), to_fill_in=True)
+    return Diagnostic("missing-line", "error", lacks, name_place(block), f"add a line such as `{line}`", fixes=(fix,))
 
 
 def tried(block: Block, keyword: str) -> bool:

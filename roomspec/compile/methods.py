@@ -80,7 +80,7 @@ def make_gang(block: Block, units: str) -> MadeGang:
     found = gather(block.key, "gang", block.lines, units)
     if not tried(block, "rate"):
         message = f"gang {block.name} says no `rate`; its hours are not priced"
-        found.problems.append(missing(block, message, "add a line such as `rate 62.00 per h`"))
+        found.problems.append(missing(block, message, "rate 62.00 per h"))
     fields: dict[str, Any] = {
         "rate": found.last("rate"),
         "takes": found.all("takes"),

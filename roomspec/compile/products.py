@@ -64,7 +64,7 @@ def make_product(block: Block, units: str) -> MadeProduct:
         if not tried(block, keyword):
             message = f"{block.kind} {block.name} says no `{keyword}`; it is left out wherever it is used"
             example = _EXAMPLES[keyword][is_imperial(units)]
-            found.problems.append(missing(block, message, f"add a line such as `{keyword} {example}`"))
+            found.problems.append(missing(block, message, f"{keyword} {example}"))
     value = None if lacking else _made(block, found)
     if isinstance(value, Panel):
         found.problems.extend(_impossible(value, found, units))

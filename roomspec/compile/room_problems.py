@@ -3,7 +3,7 @@
 from collections.abc import Collection
 
 from roomspec.compile.draft import Face
-from roomspec.compile.gather import name_place
+from roomspec.compile.gather import missing
 from roomspec.compile.origins import Source
 from roomspec.compile.parts import every_word
 from roomspec.diagnostics.diagnostic import Diagnostic, Origin
@@ -17,8 +17,7 @@ def without_height(block: Block, walls: list[str], units: str) -> Diagnostic:
     many = len(walls) > 1
     which = f"wall{'s' if many else ''} {', '.join(walls[:8])}{' ...' if len(walls) > 8 else ''}"
     message = f"nothing says how high {which} {'are' if many else 'is'}; {'they are' if many else 'it is'} left empty"
-    example = "height 8 ft" if is_imperial(units) else "height 2400"
-    return Diagnostic("missing-line", "error", message, name_place(block), f"add a line such as `{example}`")
+    return missing(block, message, "height 8 ft" if is_imperial(units) else "height 2400")
 
 
 def no_such_face(face: Face, pattern: str, known: Collection[str]) -> Diagnostic:

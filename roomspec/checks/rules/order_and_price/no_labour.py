@@ -54,7 +54,7 @@ gang two-fitters
         ),
         source=(COMMON_PRACTICE,),
         fix="names the gang, where the catalogue has just one",
-        bad=_JOB.format(""),
+        bad=_JOB.format("") + _GANG,
         good=_JOB.format("  labour two-fitters\n") + _GANG,
     )
 )

@@ -20,13 +20,13 @@ job example
 room 1 "Bedroom"
   height 2400
   wall a 3000
-    paint blue
+    windw 1200 x 1000 at 900 sill 900
 """,
     good="""\
 job example
 room 1 "Bedroom"
   height 2400
   wall a 3000
-    note "painted blue today"
+    window 1200 x 1000 at 900 sill 900
 """,
 )

@@ -13,6 +13,7 @@ unusable_setting = Check(
         " believes that it holds; until it is mended it counts for nothing."
     ),
     source=(Citation("the room language", "version 1"), Citation("TOML", "1.0.0")),
+    fix="writes the nearest name or value that there is",
     allowable=False,
     bad="""\
 job example

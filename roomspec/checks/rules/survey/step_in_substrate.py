@@ -5,8 +5,10 @@ from collections.abc import Iterator
 from roomspec.checks.example import BATTENED, GLUED, PANEL
 from roomspec.checks.facts import RoomFacts, written
 from roomspec.checks.finding import Finding
+from roomspec.checks.insert import above
 from roomspec.checks.lined import layers_behind, lined_faces
 from roomspec.checks.record import COMMON_PRACTICE, Check, finds
+from roomspec.checks.starting import ALL_WALLS, for_the_room
 from roomspec.diagnostics.diagnostic import Edit, Fix, Related
 from roomspec.model.wall import Ceiling, Finish, Wall
 
@@ -39,7 +41,8 @@ room 1 "Shower room"
     finish  limestone-long by glued vertical
 """
         + PANEL
-        + GLUED,
+        + GLUED
+        + BATTENED,
         good="""\
 job example
 room 1 "Shower room"
@@ -80,12 +83,16 @@ def _finding(
     method = facts.here((*key, "finishes", at, "method"))
     line = written(facts.here, (*key, "finishes", at))
     on = next((i for i, s in enumerate(face.substrates) if s.layers and s.layers[0].kind == layer), 0)
+    stacked = facts.here((*key, "substrates", on))
     fixes = [Fix(f"lay it by {name}", (Edit(method, name),)) for name in facts.battened if line]
+    everywhere = ALL_WALLS if for_the_room(facts, key, ("substrates", on)) else ""
+    edits = (above(stacked, f"remove {layer}"),)
+    fixes.append(Fix(f"take the {layer} off{everywhere}", edits, to_fill_in=True))
     return Finding(
         at=method,
         message=f"{' '.join(key)}: {layer} ends behind this finish; {finish.method.name} has no battens to bridge it",
         help=f"lay it on battens, take the {layer} off (`remove {layer}`), or end one finish at the step",
         about=(" ".join(key), f"method {finish.method.name}"),
-        related=(Related(f"the {layer}", facts.here((*key, "substrates", on))),),
+        related=(Related(f"the {layer}", stacked),),
         fixes=tuple(fixes),
     )

@@ -44,7 +44,8 @@ room 1 "Breakfast room"
     finish  limestone-long by glued vertical
 """
         + PANEL
-        + GLUED,
+        + GLUED
+        + BATTENED,
         good="""\
 job example
 room 1 "Breakfast room"

@@ -55,6 +55,9 @@ panel limestone-long "Limestone print, long"
 adhesive grab
   tube  290 ml
   price 6.20 each
+sealant clear
+  tube  310 ml
+  price 5.10 each
 method glued
   glue grab bead 8 every 100
 """,
