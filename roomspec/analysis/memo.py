@@ -32,16 +32,13 @@ class Memo:
     def get(self, stage: str, label: str, key: Hashable, make: Callable[[], T]) -> T:
         """The result of `stage` for `key`, made now or before; `label` names it in `ran`."""
         full = (stage, key)
-        try:
-            return self._kept[full]  # type: ignore[no-any-return]
-        except KeyError:
-            pass
-        kept = self._taken_over(full)
-        if kept is not _UNMADE:
-            return kept  # type: ignore[no-any-return]
-        made = make()
-        self._keep(full, label, made)
-        return made
+        kept = self._kept.get(full, _UNMADE)
+        if kept is _UNMADE:
+            kept = self._taken_over(full)
+        if kept is _UNMADE:
+            kept = make()
+            self._keep(full, label, kept)
+        return kept  # type: ignore[no-any-return]
 
     def each(self, stage: str, keyed: Sequence[tuple[str, Hashable]], make: Callable[[list[int]], list[T]]) -> list[T]:
         """The results of `stage` for several labels and keys; `make` is given the places of those to be made now."""
@@ -61,7 +58,7 @@ class Memo:
 
     def _taken_over(self, full: tuple[str, Hashable]) -> Any:
         """What was kept before the last turn, kept on."""
-        kept = self._before.pop(full, _UNMADE)
+        kept = self._before.pop(full, _UNMADE) if self._before else _UNMADE
         if kept is not _UNMADE:
             self._kept[full] = kept
         return kept

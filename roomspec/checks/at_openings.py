@@ -23,7 +23,7 @@ Two openings of five have one under the whole of it, wherever the run begins."""
 
 
 class Leg(Struct, frozen=True, gc=False):
-    """What a joint near a hole's edge leaves of a strip there: left or right of it, and how wide.
+    """What a joint near a hole's edge leaves of a strip there: left or right of it, and from where to where.
 
     `field` and `at` name the hole on its wall: `openings`, `obstacles` or `boxing`, and which of them. `apart` where it
     is as high as the run, so that what is left is a strip by itself.
@@ -32,7 +32,8 @@ class Leg(Struct, frozen=True, gc=False):
     field: str
     at: int
     side: str
-    width: int
+    begin: int
+    end: int
     apart: bool
 
 
@@ -60,36 +61,44 @@ def thin_legs(wall: Wall, run: Run, covers: Sequence[Cover], narrowest: int) -> 
     """
     if not run.upright or len(run.strips) < 2:
         return
+    holes = _holes(wall, run, covers)
+    if not holes:
+        return
     edges, count = strip_edges(run), len(run.strips)
-    holes = list(_holes(wall, run, covers))
-    gaps = joined([(left, right) for _, _, left, right, apart in holes if apart])
+    legs: list[Leg] = []
     for field, at, left, right, apart in holes:
         least = narrowest if apart else narrowest // THIRD
         before, after = bisect_right(edges, left) - 1, bisect_right(edges, right)
-        if 0 < before < count and 0 < left - edges[before] < least and not touches(gaps, edges[before], left):
-            yield Leg(field, at, "left", left - edges[before], apart)
-        if 0 < after < count and 0 < edges[after] - right < least and not touches(gaps, right, edges[after]):
-            yield Leg(field, at, "right", edges[after] - right, apart)
+        if 0 < before < count and 0 < left - edges[before] < least:
+            legs.append(Leg(field, at, "left", edges[before], left, apart))
+        if 0 < after < count and 0 < edges[after] - right < least:
+            legs.append(Leg(field, at, "right", right, edges[after], apart))
+    if legs:
+        gaps = joined([(left, right) for _, _, left, right, apart in holes if apart])
+        yield from (leg for leg in legs if not touches(gaps, leg.begin, leg.end))
 
 
-def _holes(wall: Wall, run: Run, covers: Sequence[Cover]) -> Iterator[tuple[str, int, int, int, bool]]:
+def _holes(wall: Wall, run: Run, covers: Sequence[Cover]) -> list[tuple[str, int, int, int, bool]]:
     """What is in a run, and which: from where to where the panels stop, and if over all of it.
 
     Beside what stands against a wall lower than the run, panels go on over it, so that its edge is no place of theirs.
     """
     bounds = run.bounds
+    _, _, low, high = bounds
+    found: list[tuple[str, int, int, int, bool]] = []
     for at, opening in enumerate(wall.openings):
         if _overlaps(_hole(opening), bounds):
             slab = opening_slab(wall, opening, 0, sides_of(wall, opening, run.method))
-            yield "openings", at, slab[0], slab[1], slab[2] <= bounds[2] and bounds[3] <= slab[4]
+            found.append(("openings", at, slab[0], slab[1], slab[2] <= low and high <= slab[4]))
     for at, obstacle in enumerate(wall.obstacles):
         slab = obstacle_slab(wall, obstacle, 0)
-        if slab[0] < bounds[1] and bounds[0] < slab[1] and slab[2] <= bounds[2] and bounds[3] <= min(slab[4:6]):
-            yield "obstacles", at, slab[0], slab[1], True
+        if slab[0] < bounds[1] and bounds[0] < slab[1] and slab[2] <= low and high <= min(slab[4:6]):
+            found.append(("obstacles", at, slab[0], slab[1], True))
     for at, cover in enumerate(covers[: len(wall.boxing)]):
         slab = cover_slab(wall, cover, 0, cover_sides(cover, wall.finishes[run.finishes[0]]))
         if _overlaps((slab[0], slab[1], slab[2], slab[4]), bounds):
-            yield "boxing", at, slab[0], slab[1], slab[2] <= bounds[2] and bounds[3] <= slab[4]
+            found.append(("boxing", at, slab[0], slab[1], slab[2] <= low and high <= slab[4]))
+    return found
 
 
 def _hole(opening: Opening) -> Rect:

@@ -21,12 +21,6 @@ Task = tuple[str, tuple[str, ...], tuple[str, ...]]
 """A task as a gang's constants know it, where it is done (the most particular place first), and its units."""
 
 
-class Tasks(Struct, frozen=True, cache_hash=True, gc=False):
-    """Those that one finish or one removal calls for."""
-
-    each: tuple[Task, ...]
-
-
 class Used(Struct, frozen=True, cache_hash=True, gc=False):
     """The panels, methods and tasks of a room, each once, in the order of the walls."""
 
@@ -40,8 +34,8 @@ def used_in(room: Room) -> Used:
     finishes = dict.fromkeys([finish for _, face in lined_faces(room) for finish in face.finishes])
     panels = dict.fromkeys([finish.panel for finish in finishes])
     methods = dict.fromkeys([finish.method for finish in finishes])
-    asked = dict.fromkeys([one for wall in room.walls for one in _tasks(wall)])
-    return Used(tuple(panels), tuple(methods), tuple(dict.fromkeys([task for one in asked for task in one.each])))
+    asked = dict.fromkeys([one for wall in room.walls for one in _calls(wall)])
+    return Used(tuple(panels), tuple(methods), tuple(dict.fromkeys([task for call in asked for task in _tasks(call)])))
 
 
 def panels_used(used: Iterable[Used]) -> tuple[Panel, ...]:
@@ -94,9 +88,14 @@ def products_of(method: Method) -> dict[tuple[str, str], Product]:
     return found
 
 
-def _tasks(wall: Wall) -> list[Tasks]:
-    """Of each removal and each finish of the wall; walls alike have the very same."""
-    found = [Tasks((("removing", (removal.what,), ("m2", "m", "each")),)) for removal in wall.removals]
+_Call = str | tuple[Method, str, bool, bool, bool, bool]
+"""What is taken off; or a finish's method and direction, and whether joints are sealed, panels cut out, openings gone
+round, reveals lined. Most walls of a room call for the same."""
+
+
+def _calls(wall: Wall) -> list[_Call]:
+    """Of each removal and each finish of the wall."""
+    found: list[_Call] = [removal.what for removal in wall.removals]
     if wall.bare or not wall.finishes:
         return found
     sealed = bool(wall.wet) and "direct" in [wet.exposure for wet in wall.wet]
@@ -104,13 +103,13 @@ def _tasks(wall: Wall) -> list[Tasks]:
     reveals = opened and any(lined_reveals(opening) for opening in wall.openings if opening.lined)
     for finish in wall.finishes:
         cut = pointed and any(covers(wall, finish, point.x, point.up) for point in wall.points)
-        found.append(_finish_tasks(finish.method, finish.direction, sealed, cut, opened, reveals))
+        found.append((finish.method, finish.direction, sealed, cut, opened, reveals))
     return found
 
 
 @lru_cache(2048)
-def _finish_tasks(method: Method, direction: str, sealed: bool, cut: bool, opened: bool, reveals: bool) -> Tasks:
-    return Tasks(tuple(_tasks_of(method, direction, sealed, cut, opened, reveals)))
+def _tasks(call: _Call) -> tuple[Task, ...]:
+    return (("removing", (call,), ("m2", "m", "each")),) if isinstance(call, str) else tuple(_tasks_of(*call))
 
 
 def _tasks_of(method: Method, direction: str, sealed: bool, cut: bool, opened: bool, reveals: bool) -> Iterator[Task]:
@@ -129,6 +128,14 @@ def _tasks_of(method: Method, direction: str, sealed: bool, cut: bool, opened: b
         yield "openings", (), ("each",)
     if reveals:
         yield "panels", ("reveals", direction), ("m2", "each")
+
+
+def finish_at(face: Wall | Ceiling, x: int, up: int) -> Finish | None:
+    """The finish that covers the point; the earlier where several do."""
+    for finish in face.finishes:
+        if covers(face, finish, x, up):
+            return finish
+    return None
 
 
 def covers(face: Wall | Ceiling, finish: Finish, x: int, up: int) -> bool:

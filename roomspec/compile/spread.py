@@ -34,8 +34,10 @@ def spread(under: Facts, over: Facts) -> Facts:
     if not under or not over:
         return over or under
     found = under | over
-    for field in under.keys() & over.keys():
-        found[field] = _laid(field, under[field], over[field])
+    if len(found) < len(under) + len(over):
+        for field, stated in over.items():
+            if field in under:
+                found[field] = _laid(field, under[field], stated)
     return found
 
 

@@ -27,7 +27,7 @@ from roomspec.layout.wall_face import face_of_wall
 from roomspec.model.method import Method
 from roomspec.model.product import Panel
 from roomspec.model.room import Room
-from roomspec.model.shape import WHOLE, Profile, Region, SetOut
+from roomspec.model.shape import WHOLE, Profile, Region, SetOut, is_level
 from roomspec.model.wall import Finish, Wall
 
 MOST_PIECES = 200_000
@@ -215,6 +215,8 @@ def head_line(wall: Wall, part: Part, ceiling_take: int) -> Profile:
 
 
 def _bounds(wall: Wall, parts: list[Part], ceiling_take: int) -> Rect:
+    if is_level(wall.floor) and is_level(wall.top):  # as nearly every wall
+        return _around([_level_reach(part, wall.floor[0][1], wall.top[0][1] - ceiling_take) for part in parts])
     ceiling = beside(ceiling_line(wall), -ceiling_take)
     reaches = []
     for part in parts:
@@ -223,6 +225,16 @@ def _bounds(wall: Wall, parts: list[Part], ceiling_take: int) -> Rect:
         if part.top is not None:
             top = min(roof, height_range(head_line(wall, part, 0), left, right)[1])
         reaches.append((left, right, height_range(foot_line(wall, part), left, right)[0], top))
+    return _around(reaches)
+
+
+def _level_reach(part: Part, base: int, height: int) -> Rect:
+    """A part on a floor at `base`, under a ceiling so high above it."""
+    high = height if part.top is None else min(height, part.top)
+    return part.left, part.right, base + part.bottom, base + high
+
+
+def _around(reaches: list[Rect]) -> Rect:
     if len(reaches) == 1:
         return reaches[0]
     lefts, rights, lows, highs = zip(*reaches, strict=True)

@@ -78,7 +78,8 @@ def lined_at(wall: Wall, right: bool) -> list[tuple[int, int, Finish]]:
     for hole in inside:
         if hole.x + hole.width >= wall.width if right else hole.x <= 0:
             holes.append((hole.sill, hole.sill + hole.height))
-    holes = joined(holes)
+    if len(holes) > 1:
+        holes = joined(holes)
     found: list[tuple[int, int, Finish]] = []
     for finish in wall.finishes:
         region = finish.region
@@ -99,9 +100,9 @@ def face_slabs(wall: Wall) -> list[Slab]:
 
 def opening_slab(wall: Wall, opening: Opening, label: int, around: Sides | None = None) -> Slab:
     """An opening as an area, grown by what its sides take; one without a sill reaches below the floor line."""
-    left, right, below, above = (side.take for side in around) if around else (0, 0, 0, 0)
-    x0, x1 = opening.x - left, opening.right + right
-    base = height_at(wall.floor, (opening.x + opening.right) // 2)
+    left, right, below, above = [side.take for side in around] if around else (0, 0, 0, 0)
+    x0, x1 = opening.x - left, opening.x + opening.width + right
+    base = height_at(wall.floor, opening.x + opening.width // 2)
     bottom = base + opening.sill - below if opening.sill > 0 else lowest_floor(wall, x0, x1)
     top = base + opening.top + above
     return (x0, x1, bottom, bottom, top, top, label, label)

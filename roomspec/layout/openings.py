@@ -6,6 +6,8 @@ and hatches that are not lined; panels stop at it without trim. A new one goes t
 every other side takes. A void's sides are edges too, and a niche's where it is not lined.
 """
 
+from functools import lru_cache
+
 from roomspec.layout.corner import Side, Sides
 from roomspec.layout.ends import beside, trimmed
 from roomspec.layout.plane import Cover
@@ -18,9 +20,14 @@ FACES = ("left jamb", "right jamb", "sill", "head")
 
 def lined_faces(opening: Opening) -> tuple[str, ...]:
     """Which of `FACES` are lined as deep as the reveal, or the niche; none without a depth."""
-    if (opening.deep if opening.kind == "niche" else opening.reveal) is None:
+    if not opening.lined or (opening.deep if opening.kind == "niche" else opening.reveal) is None:
         return ()
-    return tuple(face for face in FACES if face in opening.lined or ("jamb" in face and "jambs" in opening.lined))
+    return _faces_named(opening.lined)
+
+
+@lru_cache(64)
+def _faces_named(lined: tuple[str, ...]) -> tuple[str, ...]:
+    return tuple(face for face in FACES if face in lined or ("jamb" in face and "jambs" in lined))
 
 
 def sides_of(wall: Wall, opening: Opening, method: Method) -> Sides:

@@ -5,7 +5,7 @@ from functools import lru_cache
 from msgspec import Struct
 
 from roomspec.syntax.parser import Misfit, parse_line
-from roomspec.syntax.shape import learn_shape, node_by_shape
+from roomspec.syntax.shape import by_shape, learn_shape
 from roomspec.syntax.statements import once_mark, options_again
 from roomspec.syntax.tree import Node
 
@@ -21,11 +21,13 @@ class Line(Struct, frozen=True, gc=False):
 @lru_cache(32_768)
 def read_line(text: str) -> Line | Misfit | None:
     """The statement in one line without its line end; None where it holds none."""
-    node = node_by_shape(text)
-    if node is None:
-        read = parse_line(text)
-        if not isinstance(read, Node):
-            return read
-        node = read
-        learn_shape(text, node)
-    return Line(node, once_mark(node), options_again(node))
+    known = by_shape(text)
+    if known is not None:
+        return Line(*known, ())
+    node = parse_line(text)
+    if not isinstance(node, Node):
+        return node
+    line = Line(node, once_mark(node), options_again(node))
+    if not line.again:
+        learn_shape(text, node, line.mark)
+    return line

@@ -16,6 +16,7 @@ from roomspec.syntax.tables import tables
 from roomspec.syntax.tree import Node, Word
 
 MOST_TEMPLATES = 20_000
+_DIGIT = frozenset("0123456789")
 _DIGITS = {ord(digit): "0" for digit in "123456789"}
 
 Fits = Callable[[str], object]
@@ -24,8 +25,8 @@ Cut = Callable[[str], tuple[str, ...]]
 
 
 class Template(Struct, frozen=True):
-    """A tree without its words: `cut` takes them out of a line, `types` are their terminals, `starts` and `ends` their
-    columns, `checks` those that are held against a pattern."""
+    """A tree without the words that hold digits: `cut` takes those out of a line, `types` are their terminals, `starts`
+    and `ends` their columns, `checks` those that are held against a pattern. What holds no digit is the same in all."""
 
     cut: Cut
     types: tuple[str, ...]
@@ -33,13 +34,14 @@ class Template(Struct, frozen=True):
     ends: tuple[int, ...]
     checks: tuple[tuple[int, Fits], ...]
     build: Build
+    mark: str | None
 
 
 _templates: dict[str, Template] = {}
 
 
-def node_by_shape(text: str) -> Node | None:
-    """The node of a line whose shape is known; None where it is not, or where its digits make another word."""
+def by_shape(text: str) -> tuple[Node, str | None] | None:
+    """The node and the mark of a line whose shape is known; None where it is not, or its digits make another word."""
     template = _templates.get(text.translate(_DIGITS))
     if template is None:
         return None
@@ -47,11 +49,11 @@ def node_by_shape(text: str) -> Node | None:
     for place, fits in template.checks:
         if not fits(texts[place]):
             return None
-    return template.build(tuple(map(Word, template.types, texts, template.starts, template.ends)))
+    return template.build(tuple(map(Word, template.types, texts, template.starts, template.ends))), template.mark
 
 
-def learn_shape(text: str, node: Node) -> None:
-    """Keep the tree of a line, as the parser read it, for the lines of its shape.
+def learn_shape(text: str, node: Node, mark: str | None) -> None:
+    """Keep the tree of a line, as the parser read it, and its mark (`once_mark`), for the lines of its shape.
 
     Not where a name in it is spelled otherwise than the line has it (an accent as a character of its own).
     """
@@ -60,7 +62,7 @@ def learn_shape(text: str, node: Node) -> None:
     if len(_templates) >= MOST_TEMPLATES:
         _templates.clear()
     words: list[Word] = []
-    build = _builder(node, words)
+    made = _builder(node, words)
     checks = tuple((place, fits) for place, word in enumerate(words) if (fits := _check(word)) is not None)
     _templates[text.translate(_DIGITS)] = Template(
         _cutter([slice(word.start, word.end) for word in words]),
@@ -68,19 +70,20 @@ def learn_shape(text: str, node: Node) -> None:
         tuple(word.start for word in words),
         tuple(word.end for word in words),
         checks,
-        build,
+        made if callable(made) else lambda _words: made,
+        mark,
     )
 
 
 def _cutter(places: list[slice]) -> Cut:
-    if len(places) == 1:
-        return lambda text: (text[places[0]],)
+    if len(places) < 2:
+        return lambda text: tuple([text[place] for place in places])
     return itemgetter(*places)
 
 
 def _check(word: Word) -> Fits | None:
     """How to tell that a word with other digits is still the same kind of word."""
-    if word.type == "STRING" or word.type.endswith("NAME") or not any(digit in word.text for digit in "0123456789"):
+    if word.type == "STRING" or word.type.endswith("NAME"):
         return None
     if word.type in tables().keywords:
         return word.text.__eq__
@@ -89,18 +92,33 @@ def _check(word: Word) -> Fits | None:
     return pattern_of(word.type).fullmatch
 
 
-def _builder(node: Node, words: list[Word]) -> Build:
-    """A function that makes the node again from other words; adds the node's words to `words`."""
+def _builder(node: Node, words: list[Word]) -> Build | Node:
+    """A function that makes the node again from other words with digits, and adds the node's own to `words`; the node
+    itself where it has none."""
     kind, first = node.kind, len(words)
-    if all(isinstance(part, Word) for part in node.parts):
-        words.extend(part for part in node.parts if isinstance(part, Word))
-        last = len(words)
-        return lambda those: Node(kind, those[first:last])
-    parts: list[Build | int] = []
-    for part in node.parts:
-        if isinstance(part, Word):
-            parts.append(len(words))
+    fixed: list[Word | Node] = list(node.parts)
+    own: list[tuple[int, int]] = []
+    deeper: list[tuple[int, Build]] = []
+    for at, part in enumerate(node.parts):
+        if isinstance(part, Node):
+            made = _builder(part, words)
+            if not isinstance(made, Node):
+                deeper.append((at, made))
+        elif not _DIGIT.isdisjoint(part.text):
+            own.append((at, len(words)))
             words.append(part)
-        else:
-            parts.append(_builder(part, words))
-    return lambda those: Node(kind, tuple([those[p] if isinstance(p, int) else p(those) for p in parts]))
+    last = len(words)
+    if first == last:
+        return node
+    if len(own) == len(fixed):
+        return lambda those: Node(kind, those[first:last])
+
+    def build(those: tuple[Word, ...]) -> Node:
+        parts = fixed.copy()
+        for at, number in own:
+            parts[at] = those[number]
+        for at, make in deeper:
+            parts[at] = make(those)
+        return Node(kind, tuple(parts))
+
+    return build

@@ -8,7 +8,8 @@ from roomspec.checks.finding import Finding
 from roomspec.checks.lined import finish_box, lined_faces
 from roomspec.checks.record import Check, finds
 from roomspec.diagnostics.diagnostic import Citation, Related
-from roomspec.model.wall import Ceiling, Wall, WallPoint
+from roomspec.model.method import Method
+from roomspec.model.wall import Ceiling, Finish, Wall, WallPoint
 from roomspec.quantities.length import MM
 
 _IN_LINE = 75 * MM
@@ -52,15 +53,13 @@ def cables_likely_here(facts: RoomFacts) -> Iterator[Finding]:
     The bands along corners and ceilings are on every wall, so they alone call for nothing but the printed caution.
     """
     for kind, face in lined_faces(facts.room):
-        wired = [(at, point) for at, point in enumerate(face.points) if point.kind in ("socket", "switch")]
-        if not wired:
+        loaded = [point for point in face.points if point.load]
+        screws = [finish for finish in face.finishes if _is_screwed(finish.method)]
+        if not face.points or not (loaded or screws):
             continue
-        screwed = any(_screwed_across(face, point) for _, point in wired)
-        drilled = [
-            point.label or point.kind
-            for point in face.points
-            if point.load and any(_in_line(point, other) for _, other in wired)
-        ]
+        wired = [(at, point) for at, point in enumerate(face.points) if point.kind in ("socket", "switch")]
+        screwed = any(_crosses(face, finish, point) for finish in screws for _, point in wired)
+        drilled = [point.label or point.kind for point in loaded if any(_in_line(point, other) for _, other in wired)]
         if not screwed and not drilled:
             continue
         what = "screws cross the bands" if screwed else f"the {drilled[0]} is drilled"
@@ -75,16 +74,17 @@ def cables_likely_here(facts: RoomFacts) -> Iterator[Finding]:
         )
 
 
-def _screwed_across(face: Wall | Ceiling, point: WallPoint) -> bool:
-    """True where a screwed or battened finish lies in line with the point, upright or level."""
-    for finish in face.finishes:
-        method = finish.method
-        box = finish_box(face, finish) if method.screw or method.battens or method.fix else None
-        if box is not None:
-            upright = box.left < point.x + _IN_LINE and box.right > point.x - _IN_LINE
-            if upright or (box.bottom < point.up + _IN_LINE and box.top > point.up - _IN_LINE):
-                return True
-    return False
+def _is_screwed(method: Method) -> bool:
+    return bool(method.screw or method.battens or method.fix)
+
+
+def _crosses(face: Wall | Ceiling, finish: Finish, point: WallPoint) -> bool:
+    """True where a finish lies in line with the point, upright or level."""
+    box = finish_box(face, finish)
+    if box is None:
+        return False
+    upright = box.left < point.x + _IN_LINE and box.right > point.x - _IN_LINE
+    return upright or (box.bottom < point.up + _IN_LINE and box.top > point.up - _IN_LINE)
 
 
 def _in_line(one: WallPoint, other: WallPoint) -> bool:

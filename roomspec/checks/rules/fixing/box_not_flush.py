@@ -6,7 +6,7 @@ from roomspec.checks.facts import Path, RoomFacts
 from roomspec.checks.finding import Finding
 from roomspec.checks.lined import lined_faces
 from roomspec.checks.record import Check, finds
-from roomspec.checks.used import covers
+from roomspec.checks.used import finish_at
 from roomspec.diagnostics.diagnostic import Citation
 from roomspec.model.product import Panel
 from roomspec.quantities.in_units import figure_text, length_text
@@ -60,18 +60,15 @@ method glued
 def box_not_flush(facts: RoomFacts) -> Iterator[Finding]:
     """One finding for each build-up in the room, at its first socket or switch under such a lining."""
     units = facts.terms.units
-    found: dict[int, list[tuple[Path, tuple[tuple[str, str], ...]]]] = {}
+    found: dict[int, list[tuple[Path, tuple[str, str, str]]]] = {}
     for kind, face in lined_faces(facts.room):
         for at, point in enumerate(face.points):
-            if point.kind not in ("socket", "switch"):
-                continue
-            finish = next((one for one in face.finishes if covers(face, one, point.x, point.up)), None)
+            finish = finish_at(face, point.x, point.up) if point.kind in ("socket", "switch") else None
             if finish is not None and finish.build_up > SET_BACK and is_combustible(finish.panel):
-                named = ((kind, face.name), ("panel", finish.panel.name), ("method", finish.method.name))
-                found.setdefault(finish.build_up, []).append(((kind, face.name, "points", at), named))
+                about = (f"{kind} {face.name}", f"panel {finish.panel.name}", f"method {finish.method.name}")
+                found.setdefault(finish.build_up, []).append(((kind, face.name, "points", at), about))
     for deep, boxes in found.items():
         first, about = boxes[0]
-        shared = set(about).intersection(*(other for _, other in boxes))
         yield Finding(
             at=facts.here(first),
             message=(
@@ -82,7 +79,7 @@ def box_not_flush(facts: RoomFacts) -> Iterator[Finding]:
                 "have a licensed electrician bring them forward flush, and price it as an `extra`; or say who does:"
                 ' `allow box-not-flush because "..."` in the job'
             ),
-            about=tuple(" ".join(key) for key in about if key in shared),
+            about=tuple([key for key in about if all(key in other for _, other in boxes)]),
             face=f"room {facts.room.name}",
         )
 

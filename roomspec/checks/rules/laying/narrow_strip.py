@@ -82,10 +82,11 @@ def narrow_strip(facts: RoomFacts) -> Iterator[Finding]:
     yield from _overhead(facts)
     yield from _on_boxes(facts)
     for at, (wall, runs) in enumerate(zip(facts.room.walls, facts.runs(), strict=True)):
-        if wall.openings:
-            yield from _in_reveals(facts, wall, runs)
-        covers = covers_on(facts.room, at) if wall.boxing and runs else ()
-        for run in runs if wall.openings or wall.obstacles or covers else ():
+        if not runs or not (wall.openings or wall.obstacles or wall.boxing):
+            continue
+        yield from _in_reveals(facts, wall, runs)
+        covers = covers_on(facts.room, at) if wall.boxing else ()
+        for run in runs:
             yield from _beside(facts, wall, run, covers)
 
 
@@ -149,7 +150,8 @@ def _at_ends(facts: RoomFacts) -> Iterator[Finding]:
             if not run.upright or len(run.strips) < 2:
                 continue
             half = (cover + 1) // 2
-            if min(run.end_strips) >= max(narrowest, half):
+            first, last = run.end_strips
+            if first >= half and last >= half and first >= narrowest and last >= narrowest:
                 continue
             path = ("wall", wall.name, "finishes", run.finishes[0])
             balanced = _balanced_ends(run)
@@ -202,7 +204,7 @@ def _beside(facts: RoomFacts, wall: Wall, run: Run, covers: Sequence[Cover]) -> 
     for leg in thin_legs(wall, run, covers, narrowest):
         legs.setdefault((leg.field, leg.at, leg.apart), []).append(leg)
     for (field, at, apart), found in legs.items():
-        said = listed([f"{length_text(leg.width, units)} at its {leg.side}" for leg in found])
+        said = listed([f"{length_text(leg.end - leg.begin, units)} at its {leg.side}" for leg in found])
         left = (
             f"strip of {said}; the narrowest wanted is {figure_text(narrowest, units)}" if apart else f"leg of {said}"
         )

@@ -100,16 +100,21 @@ def _along(room: Room, index: int, run: Run) -> int | None:
     """What the left and right ends allow together; None where one of them is free."""
     wall = room.walls[index]
     before, after = neighbours(room, index)
-    if before is None or after is None or min([part.place[0] for part in run.parts]) > 0:
+    if before is None or after is None:
         return None
-    if max([part.place[1] for part in run.parts]) < max(wall.width, wall.width_top):
+    width = max(wall.width, wall.width_top)
+    if min([part.place[0] for part in run.parts]) > 0 or max([part.place[1] for part in run.parts]) < width:
         return None
-    left = _end(run.panel, run.method, run.left, before.corner.kind)
-    right = _end(run.panel, run.method, run.right, wall.corner.kind)
-    return None if left is None or right is None else left + right
+    return _ends(run.panel, run.method, run.left, run.right, before.corner.kind, wall.corner.kind)
 
 
 @lru_cache(1024)
+def _ends(panel: Panel, method: Method, left: End, right: End, before: str, after: str) -> int | None:
+    """What two ends allow together, at corners of those kinds; None where one of them is free."""
+    one, other = _end(panel, method, left, before), _end(panel, method, right, after)
+    return None if one is None or other is None else one + other
+
+
 def _end(panel: Panel, method: Method, end: End, corner: str) -> int | None:
     """What one end at a corner allows; None where nothing stops it: beyond an outside corner of a bare wall."""
     if not end.meetings:
