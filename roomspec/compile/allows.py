@@ -5,7 +5,6 @@ from functools import lru_cache
 
 from msgspec import Struct
 
-from roomspec.compile.draft import read_draft
 from roomspec.compile.parts import quoted, word
 from roomspec.diagnostics.diagnostic import Diagnostic, Origin
 from roomspec.names.index import Names
@@ -60,19 +59,19 @@ def without_reason(block: Block) -> tuple[Diagnostic, ...]:
 
 
 def allowances(names: Names) -> Iterable[Allowance]:
-    """Each `allow` for each thing that it holds for; a pattern's for every room made from it."""
+    """Each `allow` that stands in no room, for the thing that it holds for; a pattern's is its rooms'."""
     for (kind, name), definition in names.defined.items():
         if kind != "pattern":
             yield from (Allowance(f"{kind} {name}", allowed) for allowed in allowed_in(definition.block))
-    for name, definition in names.rooms.items():
-        own = allowed_in(definition.block)
-        yield from (Allowance(f"room {name}", allowed) for allowed in own)
-        pattern = read_draft(definition.block, definition.units).head.pattern
-        base = names.find("pattern", pattern) if pattern else None
-        if base is not None:
-            replaced = {(part.kind, part.name) for part in definition.block.parts}
-            under = (allowed for allowed in allowed_in(base.block) if allowed.path[:2] not in replaced)
-            yield from (Allowance(f"room {name}", allowed) for allowed in under)
+
+
+def allowances_of_room(name: str, block: Block, pattern: Block | None) -> Iterable[Allowance]:
+    """Each `allow` that holds for a room: its own, and its pattern's but for the faces that it has itself."""
+    yield from (Allowance(f"room {name}", allowed) for allowed in allowed_in(block))
+    if pattern is not None:
+        replaced = {(part.kind, part.name) for part in block.parts}
+        under = (allowed for allowed in allowed_in(pattern) if allowed.path[:2] not in replaced)
+        yield from (Allowance(f"room {name}", allowed) for allowed in under)
 
 
 def _allowed(block: Block, lines: Iterable[Statement], path: tuple[str, ...]) -> Iterable[Allowed]:

@@ -105,7 +105,7 @@ def make_room(own: Text, pattern: Text | None, panels: tuple[Panel, ...], method
     return MadeRoom(room, tuple(dict.fromkeys(problems)), Origins(draft.source, work.fields, work.faces))
 
 
-@lru_cache(8192)
+@lru_cache(1024)
 def named(room: Room, name: str) -> Room:
     """The room under one of its names."""
     return replace(room, name=name)

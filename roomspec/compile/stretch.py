@@ -1,0 +1,132 @@
+"""Rooms in a row: compiled together, and found together while none of them nor what they name has changed.
+
+An edit is of one room. Of the others nothing is looked at but the stretches that they stand in.
+"""
+
+from collections.abc import Hashable, Iterator, Mapping
+from itertools import groupby
+
+from msgspec import Struct
+
+from roomspec.compile.allows import Allowance, allowances_of_room, without_reason
+from roomspec.compile.draft import read_draft
+from roomspec.compile.kept import Keep, Same
+from roomspec.compile.methods import MadeMethod
+from roomspec.compile.origins import Origins
+from roomspec.compile.products import MadeProduct
+from roomspec.compile.rooms import MadeRoom, Text, make_room, named
+from roomspec.diagnostics.diagnostic import Diagnostic
+from roomspec.model.product import Panel
+from roomspec.model.room import Room
+from roomspec.names.index import Names
+from roomspec.names.references import uses
+from roomspec.syntax.tree import Block
+
+MOST = 32
+"""Rooms of one stretch: an edit looks at so many rooms, and at a job's rooms divided by so many stretches."""
+
+
+class Stretch(Struct, frozen=True, gc=False):
+    """Rooms that stand one after the other in a file, and the names of what they use, each once."""
+
+    names: tuple[str, ...]
+    blocks: tuple[Block, ...]
+    """For each name; rooms repeated from one block share it."""
+    units: str
+    patterns: tuple[str, ...]
+    panels: tuple[str, ...]
+    methods: tuple[str, ...]
+
+
+class Given(Struct, frozen=True):
+    """What the names of a stretch and of its patterns mean; what is unknown is missing."""
+
+    patterns: Mapping[str, Text]
+    panels: Mapping[str, MadeProduct]
+    methods: Mapping[str, MadeMethod]
+
+    def key(self) -> Hashable:
+        """Equal while all of it is the very same."""
+        made = (*self.panels.values(), *self.methods.values())
+        return tuple(self.patterns.items()), tuple(map(Same, made))
+
+
+class MadeRooms(Struct, frozen=True, gc=False):
+    """The rooms of a stretch; those of an unknown pattern are left out. `methods` are the names that they may use."""
+
+    rooms: tuple[Room, ...]
+    origins: dict[str, Origins]
+    """By kind and name: `room 101`."""
+    problems: tuple[Diagnostic, ...]
+    allowances: tuple[Allowance, ...]
+    methods: tuple[str, ...]
+
+
+def stretches(names: Names, keep: Keep) -> Iterator[Stretch]:
+    """The rooms of a job, file by file."""
+    for (_, units), several in groupby(names.rooms.items(), lambda item: (item[1].path, item[1].units)):
+        rooms = list(several)
+        for first in range(0, len(rooms), MOST):
+            some = rooms[first : first + MOST]
+            key = tuple([name for name, _ in some]), tuple([one.block for _, one in some]), units
+            yield keep("stretch", key[0][0], key, lambda key=key: _stretch(*key))  # type: ignore[misc]
+
+
+def _stretch(names: tuple[str, ...], blocks: tuple[Block, ...], units: str) -> Stretch:
+    each = {id(block): block for block in blocks}.values()
+    patterns = dict.fromkeys(read_draft(block, units).head.pattern for block in each)
+    used = [use for block in each for use in uses(block)]
+    panels, methods = (dict.fromkeys(use.name for use in used if use.kind == kind) for kind in ("panel", "method"))
+    return Stretch(names, blocks, units, tuple(filter(None, patterns)), tuple(panels), tuple(methods))
+
+
+def given(
+    stretch: Stretch, names: Names, products: Mapping[tuple[str, str], MadeProduct], methods: Mapping[str, MadeMethod]
+) -> Given:
+    """What the names of the stretch mean in a job."""
+    found = {name: found for name in stretch.patterns if (found := names.find("pattern", name)) is not None}
+    under = [use for pattern in found.values() for use in uses(pattern.block)]
+    panels = dict.fromkeys((*stretch.panels, *(use.name for use in under if use.kind == "panel")))
+    named = dict.fromkeys((*stretch.methods, *(use.name for use in under if use.kind == "method")))
+    return Given(
+        {name: Text(pattern.block, pattern.units) for name, pattern in found.items()},
+        {name: products["panel", name] for name in panels if ("panel", name) in products},
+        {name: methods[name] for name in named if name in methods},
+    )
+
+
+def make_rooms(stretch: Stretch, given: Given) -> MadeRooms:
+    """The rooms of a stretch, given what they name. All are read before the first is made."""
+    each = {id(block): block for block in stretch.blocks}
+    drafts = {key: read_draft(block, stretch.units) for key, block in each.items()}
+    made: dict[int, MadeRoom] = {}
+    for key, block in each.items():
+        pattern = drafts[key].head.pattern
+        if not pattern or pattern in given.patterns:
+            made[key] = _room(Text(block, stretch.units), given.patterns.get(pattern), given)
+    rooms: list[Room] = []
+    origins: dict[str, Origins] = {}
+    allowances: list[Allowance] = []
+    for name, block in zip(stretch.names, stretch.blocks, strict=True):
+        one = made.get(id(block))
+        base = given.patterns.get(drafts[id(block)].head.pattern)
+        allowances.extend(allowances_of_room(name, block, base.block if base is not None else None))
+        if one is not None:
+            rooms.append(named(one.value, name))
+            origins[f"room {name}"] = one.origins
+    problems = dict.fromkeys(problem for one in made.values() for problem in one.problems)
+    problems.update(dict.fromkeys(problem for block in each.values() for problem in without_reason(block)))
+    return MadeRooms(tuple(rooms), origins, tuple(problems), tuple(allowances), tuple(given.methods))
+
+
+def _room(own: Text, pattern: Text | None, given: Given) -> MadeRoom:
+    found = (*uses(own.block), *(uses(pattern.block) if pattern is not None else ()))
+    panels = dict.fromkeys(use.name for use in found if use.kind == "panel")
+    methods = dict.fromkeys(use.name for use in found if use.kind == "method")
+    values = [given.panels[name].value for name in panels if name in given.panels]
+    return make_room(
+        own,
+        pattern,
+        tuple([value for value in values if isinstance(value, Panel)]),
+        tuple([given.methods[name].value for name in methods if name in given.methods]),
+    )
