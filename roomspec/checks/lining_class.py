@@ -21,6 +21,10 @@ WORKPLACES = frozenset((
 ))  # fmt: skip
 """Purposes that no dwelling or bedroom floor has; others are judged by the stricter, residential, sizes."""
 
+GARAGE = 40
+"""Square metres of a dwelling's garage, for which the table has a line of its own. The one text seen says C-s3,d2 but is
+garbled; from memory it is D-s3,d2 (R-12, unresolved)."""
+
 _OCCUPANCIES = {
     "classroom": ("educational", "B"),
     "ward": ("health care", "A"),
@@ -34,13 +38,15 @@ _OCCUPANCIES = {
 
 class Wanted(Struct, frozen=True):
     """The worst class that will do, and in what rooms. `parts` is the worst that may cover parts of the walls, together
-    less than half of the floor area and no more than `most` square nanometres; empty where none may.
+    less than half of the floor area and no more than `most` square nanometres; empty where none may. `perhaps` is a
+    worse class that may do as well: which of the two the table asks for is not certain; empty where it is.
     """
 
     least: str
     place: str
     parts: str = ""
     most: int = 0
+    perhaps: str = ""
 
 
 def class_of(reaction: str | None, fire: str) -> str | None:
@@ -78,6 +84,8 @@ def _england(purpose: str, floor_area: Fraction | None) -> Wanted:
     small, most, kind = (30, 60, "non-residential") if purpose in WORKPLACES else (4, 20, "residential")
     if floor_area is not None and floor_area <= small * SQUARE_METRE:
         return Wanted("D", f"{kind} rooms of up to {small} m2")
+    if purpose == "garage" and (floor_area is None or floor_area <= GARAGE * SQUARE_METRE):
+        return Wanted("C", f"a home's garages of up to {GARAGE} m2", "D", most * SQUARE_METRE, perhaps="D")
     return Wanted("C", f"{kind} rooms over {small} m2", "D", most * SQUARE_METRE)
 
 

@@ -79,6 +79,7 @@ def test_plumb(height: str, most: int) -> None:
         ("office", "30", "D"),
         ("office", "30.000001", "C"),
         ("corridor", "3", "B"),  # R-14
+        ("garage", "40", "C"),  # R-12, unresolved: C as printed, D from memory
         ("stair", "60", "B"),
     ],
 )
@@ -90,6 +91,13 @@ def test_lining_classes_by_room_size(purpose: str, square_metres: str, least: st
 def test_a_room_whose_size_is_not_known_is_taken_as_large() -> None:
     """R-13: a feature wall has no floor area, so the class for other rooms is asked."""
     assert wanted("england", "wc", None).least == "C"
+
+
+def test_a_homes_garage_of_up_to_40_m2_is_left_open() -> None:
+    """Approved Document B volume 1 Table 4.1, R-12: 40 m2 seen, the class garbled: D is not refused for certain."""
+    perhaps = [wanted("england", "garage", Fraction(size) * SQUARE_METRE).perhaps for size in ("39.9", "40", "40.01")]
+    assert perhaps == ["D", "D", ""]
+    assert wanted("england", "garage", None).perhaps == "D" and not wanted("england", "living", None).perhaps
 
 
 @pytest.mark.parametrize(

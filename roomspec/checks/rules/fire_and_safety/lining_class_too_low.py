@@ -3,6 +3,8 @@
 from collections.abc import Iterator
 from fractions import Fraction
 
+from msgspec.structs import replace
+
 from roomspec.checks.example import GLUED
 from roomspec.checks.facts import RoomFacts, written
 from roomspec.checks.finding import Finding
@@ -43,7 +45,8 @@ panel ash-plank "Ash print, plank"
         why=(
             "Linings carry a fire along a wall before anything else burns, so escape routes and larger rooms ask for"
             " better classes than small ones. Parts of a room's walls may be lined one class lower up to half of its"
-            " floor area. The tables are asked only where the job says `fire`; the building's own fire strategy and"
+            " floor area. For a home's garage of up to 40 m2 the table was not seen: D is a warning there, to be"
+            " confirmed. The tables are asked only where the job says `fire`; the building's own fire strategy and"
             " the authority decide."
         ),
         source=(
@@ -70,6 +73,9 @@ def lining_class_too_low(facts: RoomFacts) -> Iterator[Finding]:
         for at, finish in enumerate(face.finishes):
             # What may cover parts of the walls may not cover a ceiling.
             if finish.panel in lower and (kind == "ceiling" or finish.panel not in excused):
+                if want.perhaps and not worse(classes[finish.panel], want.perhaps, fire):
+                    yield _unsure(_finding(facts, (kind, face.name), at, finish.panel, _either(want)), want)
+                    continue
                 used = _of_parts(want, area, floor) if kind == "wall" and finish.panel in part else ""
                 yield _finding(facts, (kind, face.name), at, finish.panel, f"{_asked(want)}{used}")
 
@@ -88,7 +94,17 @@ def _area(facts: RoomFacts, panels: set[Panel]) -> Fraction:
 
 
 def _asked(want: Wanted) -> str:
-    return f"{want.place} ask for {want.least}{' or better' if want.least != 'A' else ''}"
+    least = want.perhaps or want.least
+    return f"{want.place} ask for {least}{' or better' if least != 'A' else ''}"
+
+
+def _either(want: Wanted) -> str:
+    return f"{want.place} ask for {want.least} or for {want.perhaps}: which of them is not certain here"
+
+
+def _unsure(finding: Finding, want: Wanted) -> Finding:
+    help_ = f"confirm with building control whether {want.perhaps} will do in this garage; then allow it"
+    return replace(finding, severity="warning", help=help_)
 
 
 def _of_parts(want: Wanted, area: Fraction, floor: Fraction | None) -> str:
