@@ -43,7 +43,6 @@ class Repository:
         """The jobs that may be checked while the repository is warmed; None: all."""
         self._readers: Counter[str] = Counter()
         """How many jobs read a file."""
-        self._found: dict[str, dict[str, tuple[Found, ...]]] = {}
         self._alone: dict[str, tuple[bytes, Snapshot]] = {}
 
     @property
@@ -151,9 +150,7 @@ class Repository:
             if ready is not None and job not in ready:
                 continue
             used |= self._paths[job]
-            if job not in self._found:
-                self._found[job] = _by_path(snapshot.findings)
-            for path, found in self._found[job].items():
+            for path, found in snapshot.found.items():
                 parts.setdefault(path, []).append(found)
         for path in self.rooms() if ready is None else ():
             if path not in used and self.overlay.read(path) is not None:
@@ -192,7 +189,6 @@ class Repository:
         if snapshot is None:
             self._forget(job)
             return None
-        self._found.pop(job, None)
         self._snapshots[job] = snapshot
         self._reads(job, frozenset(tree.path for tree in snapshot.files))
         return snapshot
@@ -240,7 +236,7 @@ class Repository:
 
     def _forget(self, job: str) -> None:
         self._reads(job, frozenset())
-        for kept in (self._snapshots, self._paths, self._found):
+        for kept in (self._snapshots, self._paths):
             kept.pop(job, None)
 
     def _holds_job(self, path: str) -> bool:
@@ -276,10 +272,3 @@ class Repository:
                 and not (one.name in _ALONE and (one.place.line, one.place.end_column) == jobless)
             )
         return in_order(found)
-
-
-def _by_path(findings: Iterable[Found]) -> dict[str, tuple[Found, ...]]:
-    parts: dict[str, list[Found]] = {}
-    for found in findings:
-        parts.setdefault(found.place.path, []).append(found)
-    return {path: tuple(found) for path, found in parts.items()}

@@ -1,6 +1,7 @@
 """A finding placed in its file: what every report and editor shows."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
+from itertools import chain
 
 from msgspec import Struct
 
@@ -84,6 +85,20 @@ def in_order(found: list[Found]) -> tuple[Found, ...]:
     rank = {severity: number for number, severity in enumerate(SEVERITIES)}
     unique = {(f.place, f.name, f.message): f for f in found}
     return tuple(sorted(unique.values(), key=lambda f: (f.place, rank[f.severity], f.name, f.message)))
+
+
+def joined(runs: Iterable[tuple[Found, ...]]) -> tuple[Found, ...]:
+    """The same of several that are each in order; those that stand apart are put behind one another unlooked at."""
+    heaps: list[list[tuple[Found, ...]]] = []
+    last: Place | None = None
+    for run in sorted(filter(None, runs), key=lambda run: run[0].place):
+        if last is not None and run[0].place <= last:
+            heaps[-1].append(run)
+            last = max(last, run[-1].place)
+        else:
+            heaps.append([run])
+            last = run[-1].place
+    return tuple(chain.from_iterable(heap[0] if len(heap) == 1 else in_order([*chain(*heap)]) for heap in heaps))
 
 
 def place_of(origin: Origin, blocks: Blocks, job_path: str) -> Place:

@@ -67,21 +67,3 @@ class Memo:
         self.ran.append((full[0], label))
         self._made += 1
         self._kept[full] = made
-
-
-class Same:
-    """Holds a value and is equal only to a holder of the very same one: a key by identity that keeps it alive."""
-
-    __slots__ = ("value",)
-
-    def __init__(self, value: object) -> None:
-        """Hold `value`."""
-        self.value = value
-
-    def __eq__(self, other: object) -> bool:
-        """True for the same value, not for an equal one."""
-        return isinstance(other, Same) and self.value is other.value
-
-    def __hash__(self) -> int:
-        """By identity."""
-        return id(self.value)

@@ -2,15 +2,17 @@
 
 from collections.abc import Iterator
 from functools import cached_property
+from itertools import chain
 from typing import TYPE_CHECKING
 
 from roomspec.analysis.engine import Engine, Estimated
-from roomspec.analysis.found import Blocks, Found, in_order, placed
+from roomspec.analysis.found import Blocks, Found
 from roomspec.analysis.gather import Gathered, gather
-from roomspec.analysis.judge import FEW, judge, judge_rooms
-from roomspec.analysis.memo import Memo, Same
-from roomspec.analysis.saying import Said
-from roomspec.analysis.settings import Settings, as_chosen, settings_of
+from roomspec.analysis.judge import judge
+from roomspec.analysis.judge_rooms import warm
+from roomspec.analysis.memo import Memo
+from roomspec.analysis.placing import Placing, Standing, in_files, standing
+from roomspec.analysis.settings import Settings, settings_of
 from roomspec.analysis.trees import Trees
 from roomspec.analysis.world import World
 from roomspec.compile.job import Compiled, compile_job
@@ -68,52 +70,43 @@ class Snapshot:
     @cached_property
     def compiled(self) -> Compiled:
         """The job compiled, with the origins of its facts."""
-        return compile_job(self.names)
+        return compile_job(self.names, self._memo.get)
+
+    @cached_property
+    def _stand(self) -> list[Standing]:
+        return [standing(tree, self.settings, self._memo) for tree in self._gathered.trees]
 
     @cached_property
     def blocks(self) -> Blocks:
         """Where each block stands."""
-        return {one.block.key: (tree.path, one.line) for tree in self._gathered.trees for one in tree.blocks}
+        blocks: dict[str, tuple[str, int]] = {}
+        for one in self._stand:
+            blocks.update(one.blocks)
+        return blocks
 
-    @cached_property
+    @property
     def findings(self) -> tuple[Found, ...]:
         """Every finding as the settings choose, and their own mistakes, in the order of the text."""
-        trees = self._gathered.trees
-        found = [
-            placed(problem, self.blocks, tree.path)
-            for tree in trees
-            for one in tree.blocks
-            for problem in one.block.problems
-        ]
+        return tuple(chain.from_iterable(self.found.values()))
+
+    @cached_property
+    def found(self) -> dict[str, tuple[Found, ...]]:
+        """The same by file; of a file of which nothing else is said it is the very same tuple as before."""
+        placing = Placing(self.blocks, self.path, self.settings, self._memo)
+        outside = [*self._gathered.problems, *(problem for tree in self._gathered.trees for problem in tree.problems)]
         if self.job is None and self._gathered.problems:
             # A file that is no text says so, and nothing else.
-            found.extend(placed(problem, self.blocks, self.path) for problem in self._gathered.problems)
-            return self._in_order(found)
-        outside = (*self._gathered.problems, *(problem for tree in trees for problem in tree.problems))
-        inside = (problem for tree in trees for one in tree.blocks for problem in one.block.problems)
-        whole = not any(problem.severity == "error" for problem in (*outside, *inside))
+            return in_files([*(one.found for one in self._stand)], placing.each(self._gathered.problems), self._memo)
+        whole = not any(one.broken for one in self._stand) and not any(one.severity == "error" for one in outside)
         saying = judge(self.compiled, self._engine, self._memo, whole)
-        found.extend(placed(diagnostic, self.blocks, self.path) for diagnostic in (*outside, *saying.anew))
-        for said in saying.kept:
-            found.extend(self._placed(said))
-        return self._in_order(found)
-
-    def _placed(self, said: Said) -> tuple[Found, ...]:
-        stand = tuple([self.blocks.get(block) for block in said.touches])
-        return self._memo.get(
-            "place",
-            said.touches[0],
-            (Same(said), stand, self.path),
-            lambda: tuple(placed(diagnostic, self.blocks, self.path) for diagnostic in said.diagnostics),
-        )
-
-    def _in_order(self, found: list[Found]) -> tuple[Found, ...]:
-        return in_order([*as_chosen(found, self.settings), *self.settings.problems])
+        parts = [*(one.found for one in self._stand), *(placing.rooms(one, saying.shared) for one in saying.rooms)]
+        parts.extend(placing.said(said) for said in saying.shared.values())
+        loose = [*placing.each((*outside, *saying.anew)), *self.settings.problems]
+        return in_files(parts, loose, self._memo)
 
     def warm(self) -> Iterator[None]:
         """Do what `findings` needs a few rooms at a time, so that something else may be done between."""
-        for _ in judge_rooms(self.compiled, self._engine, self._memo, FEW):
-            yield
+        yield from warm(self.compiled, self._engine, self._memo)
 
     @cached_property
     def laid(self) -> tuple[RoomLayout, ...]:

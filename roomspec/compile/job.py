@@ -98,7 +98,9 @@ def _rooms(
     keep: Keep,
 ) -> MadeRooms:
     known = given(stretch, names, products, methods)
-    return keep("compile", stretch.names[0], (Same(stretch), known.key()), lambda: make_rooms(stretch, known))
+    return keep(
+        "compile", f"rooms from {stretch.names[0]}", (Same(stretch), known.key()), lambda: make_rooms(stretch, known)
+    )
 
 
 def _job(terms: MadeTerms | None, rooms: tuple[Room, ...], gangs: dict[str, MadeGang]) -> Job:

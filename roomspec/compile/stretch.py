@@ -69,7 +69,7 @@ def stretches(names: Names, keep: Keep) -> Iterator[Stretch]:
         for first in range(0, len(rooms), MOST):
             some = rooms[first : first + MOST]
             key = tuple([name for name, _ in some]), tuple([one.block for _, one in some]), units
-            yield keep("stretch", key[0][0], key, lambda key=key: _stretch(*key))  # type: ignore[misc]
+            yield keep("stretch", f"rooms from {key[0][0]}", key, lambda key=key: _stretch(*key))  # type: ignore[misc]
 
 
 def _stretch(names: tuple[str, ...], blocks: tuple[Block, ...], units: str) -> Stretch:
