@@ -22,8 +22,8 @@ WORKPLACES = frozenset((
 """Purposes that no dwelling or bedroom floor has; others are judged by the stricter, residential, sizes."""
 
 GARAGE = 40
-"""Square metres of a dwelling's garage, for which the table has a line of its own. The one text seen says C-s3,d2 but is
-garbled; from memory it is D-s3,d2 (R-12, unresolved)."""
+"""Square metres of a dwelling's garage, for which the table has a line of its own. The one text seen says C-s3,d2 but
+is garbled; from memory it is D-s3,d2 (R-12, unresolved)."""
 
 _OCCUPANCIES = {
     "classroom": ("educational", "B"),

@@ -4,13 +4,15 @@ from decimal import ROUND_HALF_UP, Decimal
 from fractions import Fraction
 
 from roomspec.quantities.area import SQUARE_METRE
-from roomspec.quantities.length import FOOT, INCH, mm_text, shown_mm
+from roomspec.quantities.length import FOOT, INCH, MM, mm_text, shown_mm
 
 # International yard and pound agreement, 1959: 1 ft = 0.3048 m, 1 lb = 0.453 592 37 kg.
 SQUARE_FOOT = FOOT * FOOT
 POUND = Fraction("0.45359237")
 """Kilograms."""
 _SIXTEENTHS = 16
+_SHOWN = MM // 20
+"""What is less would be shown as nothing."""
 
 
 def is_imperial(units: str) -> bool:
@@ -29,14 +31,22 @@ def feet_text(length: int) -> str:
     return f"-{text}" if length < 0 and sixteenths else text
 
 
-def length_text(length: int, units: str) -> str:
-    """A length with its unit, for a message: `2603.5 mm`, or `8' 6 1/2"`."""
-    return _measured(length) if is_imperial(units) else f"{shown_mm(length)} mm"
+def length_text(length: int, units: str, beside: int | None = None) -> str:
+    """A length with its unit, for a message: `2603.5 mm`, or `8' 6 1/2"`; `beside` as in `figure_text`."""
+    figure = figure_text(length, units, beside)
+    return figure if is_imperial(units) else f"{figure} mm"
 
 
-def figure_text(length: int, units: str) -> str:
-    """A length whose unit another figure beside it says: `2603.5`, or `8' 6 1/2"`."""
-    return _measured(length) if is_imperial(units) else shown_mm(length)
+def figure_text(length: int, units: str, beside: int | None = None) -> str:
+    """A length whose unit another figure beside it says: `2603.5`, or `8' 6 1/2"`.
+
+    One that would read like another that it is held against, `beside`, but is not that, is given to the last decimal:
+    `59.98` beside 60, `2 3/8" (60.3 mm)`.
+    """
+    text = _measured(length) if is_imperial(units) else shown_mm(length) if abs(length) >= _SHOWN else mm_text(length)
+    if beside is None or beside == length or text != figure_text(beside, units):
+        return text
+    return f"{text} ({mm_text(length)} mm)" if is_imperial(units) else mm_text(length)
 
 
 def _measured(length: int) -> str:

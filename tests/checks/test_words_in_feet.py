@@ -49,7 +49,7 @@ def test_sizes_weights_and_loads():
     assert "rail, 250 lb, has" in feet["nothing-behind-fixture"]
     assert "rail, 113.4 kg, has" in metric["nothing-behind-fixture"]
     assert "weighs 160 lb; over 55 it takes two" in feet["heavy-pack"]
-    assert "weighs 72.6 kg; over 25 it takes two" in metric["heavy-pack"]
+    assert "weighs 72.57 kg; over 25 it takes two" in metric["heavy-pack"]
     assert "ends 5' up" in feet["wet-zone-too-low"]
 
 

@@ -68,3 +68,18 @@ def test_areas_and_weights():
     assert square_feet(FOOT * FOOT * 3) == 3
     assert pounds(Fraction("0.45359237")) == 1
     assert round(float(pounds_on_a_square_foot(Decimal(1))), 6) == 0.204816
+
+
+def test_a_length_never_reads_like_the_limit_that_it_is_not() -> None:
+    """As shown unless that is the limit's own figure; then to the last decimal, in inches with millimetres beside."""
+    assert figure_text(59_980_000, "mm", 60_000_000) == "59.98"
+    assert figure_text(60_000_000, "mm", 59_980_000) == figure_text(60_000_000, "mm", 60_000_000) == "60"
+    assert figure_text(59_940_000, "mm", 60_000_000) == "59.9"
+    assert length_text(59_999_999, "mm", 60_000_000) == "59.999999 mm"
+    assert length_text(60_400_000, "in", 60_325_000) == '2 3/8" (60.4 mm)'
+    assert length_text(60_325_000, "in", 60_325_000) == '2 3/8"'
+
+
+def test_what_is_not_nothing_does_not_read_as_nothing() -> None:
+    """Less than half a tenth is given to the last decimal."""
+    assert [figure_text(length, "mm") for length in (0, 10_000, -10_000, 50_000)] == ["0", "0.01", "-0.01", "0.1"]

@@ -2,13 +2,13 @@
 
 from collections.abc import Iterator
 from fractions import Fraction
-from math import ceil
 
 from roomspec.checks.example import GLUED
 from roomspec.checks.facts import JobFacts, written
 from roomspec.checks.finding import Finding
 from roomspec.checks.record import Check, finds
 from roomspec.checks.used import panels_used
+from roomspec.checks.wording import figure
 from roomspec.diagnostics.diagnostic import Citation, Related
 from roomspec.pricing.content import pack_weight
 from roomspec.quantities.in_units import is_imperial, pounds
@@ -72,7 +72,4 @@ def heavy_pack(facts: JobFacts) -> Iterator[Finding]:
 
 
 def _words(kilograms: Fraction, units: str) -> str:
-    """To the tenth above, with its unit."""
-    imperial = is_imperial(units)
-    tenths = ceil((pounds(kilograms) if imperial else kilograms) * 10)
-    return f"{f'{tenths // 10}.{tenths % 10}' if tenths % 10 else tenths // 10} {'lb' if imperial else 'kg'}"
+    return f"{figure(pounds(kilograms), MOST_POUNDS)} lb" if is_imperial(units) else f"{figure(kilograms, MOST)} kg"

@@ -11,10 +11,11 @@ from roomspec.checks.finding import Finding
 from roomspec.checks.lined import lined_faces
 from roomspec.checks.lining_class import Wanted, class_of, parts_may_be, wanted, worse
 from roomspec.checks.record import Check, finds
+from roomspec.checks.wording import figure
 from roomspec.diagnostics.diagnostic import Citation, Related
 from roomspec.model.product import Panel
 from roomspec.model.room import Room
-from roomspec.quantities.area import m2_decimal
+from roomspec.quantities.area import SQUARE_METRE
 
 _ROOM = """\
 job example
@@ -112,8 +113,8 @@ def _of_parts(want: Wanted, area: Fraction, floor: Fraction | None) -> str:
     if floor is None:
         return f"; parts of the walls may be {want.parts}, but the floor area is not known"
     limit = min(floor / 2, Fraction(want.most))
-    covers = f"{m2_decimal(area, 2)} m2 of the walls are"
-    return f"; less than {m2_decimal(limit, 2)} m2 of the walls may be {want.parts} here, and {covers}"
+    most, covered = (figure(one / SQUARE_METRE, other / SQUARE_METRE) for one, other in ((limit, area), (area, limit)))
+    return f"; less than {most} m2 of the walls may be {want.parts} here, and {covered} m2 of the walls are"
 
 
 def _finding(facts: RoomFacts, face: tuple[str, str], at: int, panel: Panel, asked: str) -> Finding:

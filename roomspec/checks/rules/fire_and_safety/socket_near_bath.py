@@ -81,14 +81,12 @@ def socket_near_bath(facts: RoomFacts) -> Iterator[Finding]:
             if away >= (SOCKETS_FROM if point.kind == "socket" else ZONE_2):
                 continue
             near = away < ZONE_2
-            limit = (
-                f"zone 2 ends {figure_text(ZONE_2, units)} away"
-                if near
-                else f"British rules ask for {figure_text(SOCKETS_FROM, units)}"
-            )
+            ends = ZONE_2 if near else SOCKETS_FROM
+            end = figure_text(ends, units, away)
+            limit = f"zone 2 ends {end} away" if near else f"British rules ask for {end}"
             yield Finding(
                 at=facts.here(("wall", wall.name, "points", at)),
-                message=f"the {point.kind} is {length_text(away, units)} from the {zone.what}; {limit}",
+                message=f"the {point.kind} is {length_text(away, units, ends)} from the {zone.what}; {limit}",
                 help="have a licensed electrician move it, and allow this where local rules are kept",
                 about=(f"wall {wall.name}",),
                 related=(Related(f"the {zone.what}", facts.here(zone.path)),),

@@ -118,7 +118,8 @@ def _apart(every: int, widest: int, panel: Panel, units: str) -> str:
     why = "" if panel.supports else f": {THICKNESSES} times its thickness"
     if not panel.supports and widest == AT_MOST:
         why = ""
-    return f"{figure_text(every, units)} apart, {figure_text(widest, units)} at most behind {panel.name}{why}"
+    apart, most = figure_text(every, units, widest), figure_text(widest, units, every)
+    return f"{apart} apart, {most} at most behind {panel.name}{why}"
 
 
 def _spans(facts: RoomFacts, panel: Panel) -> tuple[Related, ...]:

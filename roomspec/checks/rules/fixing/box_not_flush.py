@@ -72,8 +72,8 @@ def box_not_flush(facts: RoomFacts) -> Iterator[Finding]:
         yield Finding(
             at=facts.here(first),
             message=(
-                f"boxes of sockets and switches lie behind {length_text(deep, units)} of combustible lining; over"
-                f" {figure_text(SET_BACK, units)} they must come forward"
+                f"boxes of sockets and switches lie behind {length_text(deep, units, SET_BACK)} of combustible lining;"
+                f" over {figure_text(SET_BACK, units)} they must come forward"
             ),
             help=(
                 "have a licensed electrician bring them forward flush, and price it as an `extra`; or say who does:"

@@ -79,7 +79,7 @@ def frame_behind_lining(facts: RoomFacts) -> Iterator[Finding]:
                 yield Finding(
                     at=facts.here(("wall", wall.name, "openings", at)),
                     message=(
-                        f"the lining is {figure_text(finish.build_up, units)} deep and stands"
+                        f"the lining is {figure_text(finish.build_up, units, STANDS_OUT)} deep and stands"
                         f" {figure_text(beyond, units)} out beyond the"
                         f" {opening.kind}'s {what}, taken to stand out {figure_text(STANDS_OUT, units)}"
                     ),

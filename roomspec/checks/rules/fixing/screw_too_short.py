@@ -129,8 +129,8 @@ def _short(facts: RoomFacts, finish: Finish, line: str, face: str, front: int, w
     yield Finding(
         at=facts.elsewhere(f"method {finish.method.name}")((line,)),
         message=(
-            f"method {finish.method.name}: {fixing.name}, {size}, goes {figure_text(inside, units)} into {where};"
-            f" {figure_text(wanted, units)} at least, {DIAMETERS} times its diameter"
+            f"method {finish.method.name}: {fixing.name}, {size}, goes {figure_text(inside, units, wanted)} into"
+            f" {where}; {figure_text(wanted, units, inside)} at least, {DIAMETERS} times its diameter"
         ),
         help=f"take one {length} long or more",
         about=(face, f"panel {finish.panel.name}", f"method {finish.method.name}", f"fixing {fixing.name}"),

@@ -38,6 +38,10 @@ method glued
 """
 
 
+_HINTED = 70
+"""Per cent of what a layer carries: BS 5385-1 in its 2018 edition."""
+
+
 @finds(
     Check(
         name="too-heavy-for-wall",
@@ -83,11 +87,11 @@ def _heavy_somewhere(
 
 def is_heavy(load: Load) -> bool:
     """True where it uses over 70 % of what the layer carries."""
-    return load.share * 10 > 7
+    return load.share * 100 > _HINTED
 
 
 def _finding(facts: RoomFacts, wall: Wall, at: int, finish: Finish, load: Load) -> Finding:
-    over, share = load.share > 1, load.share * 100
+    over, share, limit = load.share > 1, load.share * 100, load.limit or Decimal(0)
     units = facts.terms.units
     parts = ", ".join(f"{load_figure(weight, units)} of {name}" for name, weight in load.parts)
     if over:
@@ -99,9 +103,9 @@ def _finding(facts: RoomFacts, wall: Wall, at: int, finish: Finish, load: Load) 
     return Finding(
         at=facts.here(("wall", wall.name, "finishes", at, "method")),
         message=(
-            f"{load_words(load.load, units)} on {load.layer} that carries"
-            f" {load_figure(load.limit or Decimal(0), units)}"
-            f"{'' if over else f', {figure(Decimal(share.numerator) / share.denominator)} % of it'}: {parts}"
+            f"{load_words(load.load, units, limit)} on {load.layer} that carries"
+            f" {load_figure(limit, units, load.load)}"
+            f"{'' if over else f', {figure(share, _HINTED, Decimal(100))} % of it'}: {parts}"
         ),
         help=advice,
         about=(f"wall {wall.name}", f"panel {finish.panel.name}", f"method {finish.method.name}"),

@@ -79,9 +79,9 @@ def trim_shorter_than_wall(facts: RoomFacts) -> Iterator[Finding]:
                 yield Finding(
                     at=facts.here(("wall", wall.name, "finishes", run.finishes[0], "method")),
                     message=(
-                        f"the {trim.role.replace('-', ' ')} trim {trim.name} is {figure_text(longest, units)} long"
-                        " and goes"
-                        f" {figure_text(high, units)} up: a joint shows in it"
+                        f"the {trim.role.replace('-', ' ')} trim {trim.name} is"
+                        f" {figure_text(longest, units, high)} long and goes {figure_text(high, units, longest)} up:"
+                        " a joint shows in it"
                     ),
                     help="choose a longer trim, or say with an `allow` that the joint is wanted",
                     about=(f"wall {wall.name}", f"method {run.method.name}", f"trim {trim.name}"),

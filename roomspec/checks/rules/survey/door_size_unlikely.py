@@ -54,7 +54,8 @@ def door_size_unlikely(facts: RoomFacts) -> Iterator[Finding]:
             yield Finding(
                 at=facts.here(("wall", wall.name, "openings", at)),
                 message=(
-                    f"the door of wall {wall.name} is {figure_text(wide, units)} wide and {figure_text(high, units)}"
+                    f"the door of wall {wall.name} is {figure_text(wide, units, NARROWEST)} wide and"
+                    f" {figure_text(high, units, LOWEST)}"
                     f" high; one walks through no less than {figure_text(NARROWEST, units)} by"
                     f" {figure_text(LOWEST, units)}"
                 ),

@@ -52,9 +52,9 @@ def floor_too_steep(facts: RoomFacts) -> Iterator[Finding]:
                 yield Finding(
                     at=facts.here(("wall", wall.name, "floor")),
                     message=(
-                        f"the floor of wall {wall.name} rises {length_text(rise, units)} over"
-                        f" {figure_text(x1 - x0, units)}, more than the {figure_text(height, units)} that the wall is"
-                        " high there"
+                        f"the floor of wall {wall.name} rises {length_text(rise, units, x1 - x0)} over"
+                        f" {figure_text(x1 - x0, units, rise)}, more than the"
+                        f" {figure_text(height, units, rise)} that the wall is high there"
                     ),
                     help="check the figures; `floor 0 to 2700 from 0 to 3600` rises over that part of the wall",
                     about=(f"wall {wall.name}",),

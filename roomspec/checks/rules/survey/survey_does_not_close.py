@@ -59,7 +59,8 @@ def survey_does_not_close(facts: RoomFacts) -> Iterator[Finding]:
         return
     turned = turning(facts.room)
     astray = abs(abs(turned) - 360) > TURN_OFF
-    closes = plan.closure_error <= closure_limit(plan.perimeter)
+    limit = closure_limit(plan.perimeter)
+    closes = plan.closure_error <= limit
     if closes and not astray:
         return
     corners = "look at the `corner` lines: one is missing, or its angle is wrong, or it is `inside` for `outside`"
@@ -78,8 +79,8 @@ def survey_does_not_close(facts: RoomFacts) -> Iterator[Finding]:
     yield Finding(
         at=facts.here(("name",)),
         message=(
-            f"the survey does not close: the last wall ends {length_text(plan.closure_error, units)} from the start"
-            f" of the first; up to {figure_text(closure_limit(plan.perimeter), units)} is allowed"
+            f"the survey does not close: the last wall ends {length_text(plan.closure_error, units, limit)} from the"
+            f" start of the first; up to {figure_text(limit, units, plan.closure_error)} is allowed"
         ),
         help=mend,
         related=() if astray else tuple(Related(f"wall {name}", facts.here(("wall", name))) for name, _ in plan.mend),

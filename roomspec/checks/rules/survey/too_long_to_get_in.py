@@ -70,16 +70,16 @@ def too_long_to_get_in(facts: RoomFacts) -> Iterator[Finding]:
             continue
         walls = [face for face, length in pieces.items() if length > access]
         if walls:
-            message = f"{named(walls)}: pieces of {panel.name} are up to {length_text(longest, units)} long"
+            message = f"{named(walls)}: pieces of {panel.name} are up to {length_text(longest, units, access)} long"
         else:
             walls = list(pieces)
             message = (
-                f"{panel.name} is {length_text(panel.length, units)} long, its longest piece here"
-                f" {figure_text(longest, units)}"
+                f"{panel.name} is {length_text(panel.length, units, access)} long, its longest piece here"
+                f" {figure_text(longest, units, access)}"
             )
         yield Finding(
             at=facts.here(("access",)),
-            message=f"{message}; {figure_text(access, units)} is the most that can be got in",
+            message=f"{message}; {figure_text(access, units, longest)} is the most that can be got in",
             help="choose a shorter panel with a joint"
             if longest > access
             else "cut the panels before carrying them in",

@@ -75,8 +75,8 @@ def wall_not_flat(facts: RoomFacts) -> Iterator[Finding]:
                 yield Finding(
                     at=facts.here((kind, face.name, "flatness", place)),
                     message=(
-                        f"{length_text(flat.gap, units)} out of flat under {figure_text(flat.under, units)};"
-                        f" {figure_text(allowed, units)} is the most {why}"
+                        f"{length_text(flat.gap, units, allowed)} out of flat under {figure_text(flat.under, units)};"
+                        f" {figure_text(allowed, units, flat.gap)} is the most {why}"
                     ),
                     help="float the wall level, or take up the difference with battens packed to a plane",
                     about=(f"{kind} {face.name}", f"method {finish.method.name}"),

@@ -61,9 +61,8 @@ def wall_out_of_plumb(facts: RoomFacts) -> Iterator[Finding]:
         yield Finding(
             at=facts.here(("wall", wall.name, "width_top")),
             message=(
-                f"wall {wall.name} is {length_text(abs(lean), units)} {'wider' if lean > 0 else 'narrower'} at the"
-                " ceiling"
-                f" than at the floor; {figure_text(allowed, units)} is the most for a wall"
+                f"wall {wall.name} is {length_text(abs(lean), units, allowed)} {'wider' if lean > 0 else 'narrower'} at"
+                f" the ceiling than at the floor; {figure_text(allowed, units, abs(lean))} is the most for a wall"
                 f" {figure_text(height, units)} high"
             ),
             help="batten the corner out plumb, or allow it once the client knows that the last panel tapers",

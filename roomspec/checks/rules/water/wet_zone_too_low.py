@@ -63,7 +63,7 @@ def wet_zone_too_low(facts: RoomFacts) -> Iterator[Finding]:
             yield Finding(
                 at=facts.here(line),
                 message=(
-                    f"wall {wall.name}: this direct zone ends {length_text(top, units)} up; a shower's goes to"
+                    f"wall {wall.name}: this direct zone ends {length_text(top, units, LEAST)} up; a shower's goes to"
                     f" {figure_text(LEAST, units)} at least"
                 ),
                 help=(
