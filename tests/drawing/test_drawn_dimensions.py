@@ -14,6 +14,7 @@ from roomspec.quantities.length import MM, mm
 from roomspec.reports.drawing.dimension import Overall, Running, running, values_at
 from roomspec.reports.drawing.sizes import size_text
 from roomspec.reports.drawing.spread import spread
+from roomspec.reports.paper.numerals import Numerals
 from roomspec.takeoff.lines import is_level, is_upright, panels_run_up
 
 
@@ -27,7 +28,7 @@ def values(name: str, room: str, wall: str, kind: str) -> list[str]:
 def test_every_joint_and_opening_has_its_running_dimension(name):
     """Joints across upright panels and rows of flat ones, openings' sides, sills and heads, in the job's units."""
     made = made_of(name)
-    units = made.job.terms.units
+    numerals = Numerals(made.job.terms.units)
     for room, laid in zip(made.job.rooms, made.laid, strict=True):
         for wall, layout in zip(room.walls, laid.walls, strict=True):
             if not layout.linings:
@@ -39,21 +40,21 @@ def test_every_joint_and_opening_has_its_running_dimension(name):
                 up = panels_run_up(lining.direction)
                 lines = [joint.line for joint in lining.joints if (is_upright if up else is_level)(joint.line)]
                 places |= {line.x0 if up else line.y0 for line in lines}
-            assert {size_text(place, units) for place in places} <= told
+            assert {size_text(place, numerals) for place in places} <= told
 
 
 @pytest.mark.parametrize("name", ["kestrel-house", "loft-inches", "harbour-hotel"])
 def test_every_wall_has_its_overall_sizes(name):
     """Its width at the floor, and its height at its left end."""
     made = made_of(name)
-    units = made.job.terms.units
+    numerals = Numerals(made.job.terms.units)
     for room, laid in zip(made.job.rooms, made.laid, strict=True):
         for wall, layout in zip(room.walls, laid.walls, strict=True):
             if layout.linings:
                 told = values(name, room.name, wall.name, "overall")
-                assert size_text(wall.width, units) in told
+                assert size_text(wall.width, numerals) in told
                 height = ceiling_line(wall)[0][1] - wall.floor[0][1]
-                assert not height or size_text(height, units) in told
+                assert not height or size_text(height, numerals) in told
 
 
 def test_the_shower_walls_dimensions_by_hand():
@@ -76,24 +77,24 @@ def test_the_shower_walls_dimensions_by_hand():
 )
 def test_values_are_written_as_on_drawings_for_building(length, told):
     """No unit, a leading zero, no point after whole millimetres, a thin space from five digits on (trade pages)."""
-    assert size_text(mm(length), "mm") == told
+    assert size_text(mm(length), Numerals()) == told
 
 
 def test_feet_and_inches_keep_their_marks():
     """8' 6 1/2" is 2603.5 mm exactly (international inch, 1959)."""
-    assert size_text(mm("2603.5"), "in") == feet_text(mm("2603.5")) == "8' 6 1/2\""
+    assert size_text(mm("2603.5"), Numerals("in")) == feet_text(mm("2603.5")) == "8' 6 1/2\""
 
 
 def test_a_dimension_of_nothing_is_left_out():
     """Places that read like the origin give no dimension."""
-    assert running("bottom", [0], "mm") == ()
-    assert running("bottom", [0, 1000], "mm") == ()
-    assert running("bottom", [0, MM, MM + 1], "mm") == (Running("bottom", (0, MM), "mm"),)
+    assert running("bottom", [0], Numerals()) == ()
+    assert running("bottom", [0, 1000], Numerals()) == ()
+    assert running("bottom", [0, MM, MM + 1], Numerals()) == (Running("bottom", (0, MM), Numerals()),)
 
 
 def test_values_without_room_for_all_are_thinned():
     """A kilometre of joints at 1 : 5000 has as many values as stand side by side, the first among them."""
-    run = Running("bottom", tuple(range(0, 1_000_000 * MM, 250 * MM)), "mm")
+    run = Running("bottom", tuple(range(0, 1_000_000 * MM, 250 * MM)), Numerals())
     values = values_at(run, 5000)
     assert values.kept[0] == 0
     assert len(values.kept) <= (200 + 8) / 3.25
@@ -116,4 +117,4 @@ def test_spread_values_keep_their_order_and_distance(places, width):
 
 def test_an_overall_dimension_takes_the_same_room_at_any_scale():
     """Its line, its value and the end of its extension lines."""
-    assert Overall("left", 0, 2400 * MM, "mm").depth(1) == Overall("left", 0, 2400 * MM, "mm").depth(100)
+    assert Overall("left", 0, 2400 * MM, Numerals()).depth(1) == Overall("left", 0, 2400 * MM, Numerals()).depth(100)

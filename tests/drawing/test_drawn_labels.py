@@ -8,6 +8,7 @@ from shapely.geometry import Polygon
 
 from roomspec.reports.drawing.lettering import SIZE, width_of, words_of, wrapped
 from roomspec.reports.drawing.sizes import sizes_text
+from roomspec.reports.paper.numerals import Numerals
 
 
 def overlaps(texts: list[ReadText]) -> list[tuple[str, str]]:
@@ -49,7 +50,7 @@ def test_texts_lie_within_the_frame(name):
 def test_every_piece_has_its_number_and_size_on_its_sheets(name):
     """The number on the drawing; the size on it or in a table."""
     made = made_of(name)
-    units = made.job.terms.units
+    numerals = Numerals(made.job.terms.units)
     for room, laid in zip(made.job.rooms, made.laid, strict=True):
         for wall in laid.walls:
             pieces = [piece for lining in wall.linings for piece in lining.pieces]
@@ -65,7 +66,7 @@ def test_every_piece_has_its_number_and_size_on_its_sheets(name):
                 assert sorted(map(int, numbers)) == sorted(piece.number for piece in pieces)
             assert len(set(numbers)) == len(numbers)
             sizes = {text.words.split(": ")[0] for text in texts if text.kind in ("size", "table")}
-            assert {sizes_text(piece.length, piece.width, units) for piece in pieces} <= sizes
+            assert {sizes_text(piece.length, piece.width, numerals) for piece in pieces} <= sizes
 
 
 def test_a_bath_whose_rim_slopes_says_both_heights():

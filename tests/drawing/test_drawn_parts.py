@@ -16,6 +16,7 @@ from roomspec.reports.drawing.lettering import shortened, width_of
 from roomspec.reports.drawing.point_marks import letter_of
 from roomspec.reports.drawing.shape_words import shape_words
 from roomspec.reports.drawing.tables import Block, pour, rows_of
+from roomspec.reports.paper.numerals import Numerals
 
 GABLE = ((0.0, 0.0), (60.0, 0.0), (60.0, 30.0), (30.0, 55.0), (0.0, 20.0))
 
@@ -95,14 +96,14 @@ def piece(*ring: tuple[int, int], holes: tuple[Ring, ...] = ()) -> Piece:
 )
 def test_shapes_in_words(corners, words):
     """A notch by its size and place, a slope by its two sides, any other shape by its corners."""
-    assert shape_words(piece(*corners), "mm") == words
+    assert shape_words(piece(*corners), Numerals()) == words
 
 
 def test_a_hole_in_words():
     """Its size, and its lower left corner from the piece's."""
     hole = ((50 * MM, 800 * MM), (150 * MM, 800 * MM), (150 * MM, 900 * MM), (50 * MM, 900 * MM))
     whole = piece((0, 0), (250, 0), (250, 2400), (0, 2400), holes=(hole,))
-    assert shape_words(whole, "mm") == "hole 100 × 100 at 50/800"
+    assert shape_words(whole, Numerals()) == "hole 100 × 100 at 50/800"
 
 
 def test_letters_go_on_after_z():

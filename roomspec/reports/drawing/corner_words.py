@@ -9,7 +9,7 @@ from roomspec.reports.drawing.drawn import Text
 from roomspec.reports.drawing.faces import FaceView
 from roomspec.reports.drawing.lettering import LEADING, SMALL, wrapped
 from roomspec.reports.drawing.plot import Plot
-from roomspec.reports.wording import number_text
+from roomspec.reports.paper.numerals import Numerals
 from roomspec.takeoff.clip import box_of
 from roomspec.takeoff.corners import is_corner
 from roomspec.text.listing import listed
@@ -39,20 +39,26 @@ def draw_corners(view: FaceView, plot: Plot, off: float) -> tuple[Text, ...]:
     )
 
 
-def corner_words(room: Room, at: int, laid: WallLayout) -> tuple[str, str]:
+def corner_words(room: Room, at: int, laid: WallLayout, numerals: Numerals) -> tuple[str, str]:
     """For the left and the right end of a wall: `inside 90° to wall b, inside corner trim` ..."""
     before, after = neighbours(room, at)
     wall = room.walls[at]
-    left = _words(before, before.corner if before else None, laid, before is not None and not before.butts, right=False)
-    return left, _words(after, wall.corner if after else None, laid, wall.butts, right=True)
+    left, right = before.corner if before else None, wall.corner if after else None
+    butts = before is not None and not before.butts
+    return (
+        _words(before, left, laid, butts, numerals, right=False),
+        _words(after, right, laid, wall.butts, numerals, right=True),
+    )
 
 
-def _words(beyond: Wall | None, corner: Corner | None, laid: WallLayout, butts: bool, right: bool) -> str:
+def _words(
+    beyond: Wall | None, corner: Corner | None, laid: WallLayout, butts: bool, numerals: Numerals, right: bool
+) -> str:
     if beyond is None or corner is None:
         return "free end" if laid.linings else ""
     ways = listed(list(dict.fromkeys(_way(border, beyond, butts) for border in _at_end(laid, right))))
     bare = "" if beyond.finishes and not beyond.bare else ", bare"
-    place = f"{corner.kind} {number_text(corner.angle)}° to wall {beyond.name}{bare}"
+    place = f"{corner.kind} {numerals.number(corner.angle)}° to wall {beyond.name}{bare}"
     return f"{place}: {ways}" if ways else place
 
 

@@ -14,6 +14,7 @@ from roomspec.reports.drawing.plot import Plot
 from roomspec.reports.drawing.sheet import A3, A4, GAP, SCALES, Paper, field
 from roomspec.reports.drawing.sizes import size_text, sizes_text
 from roomspec.reports.drawing.subjects import CuttingSubject
+from roomspec.reports.paper.numerals import Numerals
 from roomspec.reports.wording import number_of, ranged
 
 LINE = SMALL * 1.7
@@ -35,19 +36,19 @@ class _Part(Struct, frozen=True):
     text: str = ""
 
 
-def cutting_pages(subject: CuttingSubject, units: str, warned: bool) -> list[Page]:
+def cutting_pages(subject: CuttingSubject, numerals: Numerals, warned: bool) -> list[Page]:
     """As many sheets as the patterns need: one A4, or A3."""
     patterns = subject.plan.plan.patterns
     longest = max((pattern.stock for pattern in patterns), default=1)
     scale = next(one for one in SCALES if one >= 10 and Plot(0, 0, one).size(longest) <= LONGEST)
     for paper in (A4, A3):
         columns = _columns(paper, warned, Plot(0, 0, scale).size(longest))
-        parts = list(_parts(subject, scale, units, columns[0].right - columns[0].left))
+        parts = list(_parts(subject, scale, numerals, columns[0].right - columns[0].left))
         sheets = _poured(parts, columns)
         if paper is A3 or len(sheets) == 1:
             break
     return [
-        Page(paper, scale, _drawn(sheet, subject, scale, units), "Cutting drawing", "", _used(subject, sheet))
+        Page(paper, scale, _drawn(sheet, subject, scale, numerals), "Cutting drawing", "", _used(subject, sheet))
         for sheet in sheets
     ]
 
@@ -62,26 +63,26 @@ def _columns(paper: Paper, warned: bool, bar: float) -> list[Box]:
     ]
 
 
-def _parts(subject: CuttingSubject, scale: int, units: str, width: float) -> Iterator[_Part]:
+def _parts(subject: CuttingSubject, scale: int, numerals: Numerals, width: float) -> Iterator[_Part]:
     """What is written and drawn, from first to last."""
-    for line in _summary(subject, units):
+    for line in _summary(subject, numerals):
         for text in wrapped(line, SMALL, width):
             yield _Part(LINE, None, text)
     yield _Part(AFTER)
     high = Plot(0, 0, scale).size(subject.panel.cover)
     for pattern in subject.plan.plan.patterns:
         yield _Part(HEAD + high + 1.2, pattern)
-        _, letters = _bar(pattern, subject, Plot(0, 0, scale), units, Crowd())
+        _, letters = _bar(pattern, subject, Plot(0, 0, scale), numerals, Crowd())
         for letter, rip in letters:
-            told = f"{letter}  {sizes_text(rip.length, rip.width, units)}: {names_text(rip.names)}"
+            told = f"{letter}  {sizes_text(rip.length, rip.width, numerals)}: {names_text(rip.names)}"
             for text in wrapped(told, SMALL, width):
                 yield _Part(LINE, None, text)
         yield _Part(AFTER)
 
 
-def _summary(subject: CuttingSubject, units: str) -> Iterator[str]:
+def _summary(subject: CuttingSubject, numerals: Numerals) -> Iterator[str]:
     plan, panel = subject.plan.plan, subject.panel
-    lengths = ", ".join(sizes_text(length, panel.cover, units) for length, _ in plan.by_stock)
+    lengths = ", ".join(sizes_text(length, panel.cover, numerals) for length, _ in plan.by_stock)
     yield f"{panel.title or panel.name}, {lengths}: {number_of(plan.panels, 'panel')} for {plan.pieces} pieces."
     if plan.sets is not None:
         yield f"{number_of(plan.sets, 'numbered set')} of {panel.sequence}."
@@ -89,10 +90,10 @@ def _summary(subject: CuttingSubject, units: str) -> Iterator[str]:
         yield f"Proven: no cutting plan can do {'with fewer' if plan.cost is None else 'for less money'}."
     else:
         yield f"No plan can use fewer than {plan.bound}."
-    yield f"Each cut takes {size_text(subject.kerf, units)}."
+    yield f"Each cut takes {size_text(subject.kerf, numerals)}."
     yield "Sizes are length × width; a piece's name is room/wall/number."
     for name, reason in plan.impossible:
-        yield f"Not cut: {name}, {reason}."
+        yield f"Not cut: {name}, {numerals.sentence(reason)}."
 
 
 def _poured(parts: Sequence[_Part], columns: Sequence[Box]) -> list[list[tuple[float, float, _Part]]]:
@@ -114,7 +115,7 @@ def _poured(parts: Sequence[_Part], columns: Sequence[Box]) -> list[list[tuple[f
     return [sheet for sheet in sheets if sheet] or [[]]
 
 
-def _drawn(sheet: list[tuple[float, float, _Part]], subject: CuttingSubject, scale: int, units: str) -> Drawn:
+def _drawn(sheet: list[tuple[float, float, _Part]], subject: CuttingSubject, scale: int, numerals: Numerals) -> Drawn:
     drawn = NOTHING
     crowd = Crowd()
     high = Plot(0, 0, scale).size(subject.panel.cover)
@@ -123,17 +124,17 @@ def _drawn(sheet: list[tuple[float, float, _Part]], subject: CuttingSubject, sca
             drawn += Drawn((), (Text(x, y + LINE - 1.2, part.text, kind="pieces"),))
             continue
         plot = Plot(round(x, 3), round(y + HEAD + high, 3), scale)
-        bar, _ = _bar(part.pattern, subject, plot, units, crowd)
+        bar, _ = _bar(part.pattern, subject, plot, numerals, crowd)
         drawn += bar + Drawn((), (Text(x, y + HEAD - 1.6, _heading(part.pattern, subject), MEDIUM, kind="count"),))
     return drawn
 
 
 def _bar(
-    pattern: Pattern, subject: CuttingSubject, plot: Plot, units: str, crowd: Crowd
+    pattern: Pattern, subject: CuttingSubject, plot: Plot, numerals: Numerals, crowd: Crowd
 ) -> tuple[Drawn, list[tuple[str, Rip]]]:
     cover = subject.panel.cover
     cells = tuple(cells_of(pattern, cover, subject.kerf, subject.edges))
-    return draw_bar(pattern, cells, cover, plot, units, crowd)
+    return draw_bar(pattern, cells, cover, plot, numerals, crowd)
 
 
 def _heading(pattern: Pattern, subject: CuttingSubject) -> str:

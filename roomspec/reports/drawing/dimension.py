@@ -17,6 +17,7 @@ from roomspec.reports.drawing.plot import Plot
 from roomspec.reports.drawing.sizes import size_text
 from roomspec.reports.drawing.spread import spread
 from roomspec.reports.drawing.svg import element, number
+from roomspec.reports.paper.numerals import Numerals
 
 CLOSE, APART = 0.45, 1.2
 """Between two turned values, and between two level ones."""
@@ -35,12 +36,12 @@ class Running(Struct, frozen=True):
 
     side: str
     places: tuple[int, ...]
-    units: str
+    numerals: Numerals
     origin: int = 0
 
     def depth(self, scale: int) -> float:
         """How far it reaches out at a scale."""
-        texts = [size_text(place - self.origin, self.units) for place in self.places]
+        texts = [size_text(place - self.origin, self.numerals) for place in self.places]
         level = self.side in ("top", "bottom") and values_at(self, scale).level
         return BEYOND + KINK + 1.6 + (SMALL * 1.1 if level else max(width_of(text, SMALL) for text in texts))
 
@@ -51,7 +52,7 @@ class Overall(Struct, frozen=True):
     side: str
     low: int
     high: int
-    units: str
+    numerals: Numerals
 
     def depth(self, _scale: int) -> float:
         """How far it reaches out at any scale."""
@@ -69,16 +70,16 @@ class Values(Struct, frozen=True):
     level: bool
 
 
-def running(side: str, places: Iterable[int], units: str, first: int = 0) -> tuple[Running, ...]:
+def running(side: str, places: Iterable[int], numerals: Numerals, first: int = 0) -> tuple[Running, ...]:
     """A running dimension of the places, those that read alike once; none where nothing is left.
 
     It begins at the origin, or at `first`, where the origin is on another sheet.
     """
     seen: dict[str, int] = {}
     for place in sorted({first, *places}):
-        seen.setdefault(size_text(place, units), place)
+        seen.setdefault(size_text(place, numerals), place)
     found = tuple(seen.values())
-    return (Running(side, found, units),) if len(found) > 1 else ()
+    return (Running(side, found, numerals),) if len(found) > 1 else ()
 
 
 def draw_dimension(dimension: Dimension, plot: Plot, near: float, far: float) -> Drawn:
@@ -96,7 +97,7 @@ def draw_dimension(dimension: Dimension, plot: Plot, near: float, far: float) ->
 def values_at(run: Running, scale: int) -> Values:
     """Where the values stand at a scale, measured along the line from the face's origin, rightwards or upwards."""
     at = [place / (MM * scale) for place in run.places]
-    texts = [size_text(place - run.origin, run.units) for place in run.places]
+    texts = [size_text(place - run.origin, run.numerals) for place in run.places]
     if run.side in ("top", "bottom"):
         widths = [width_of(text, SMALL) + APART for text in texts]
         if sum(widths) <= max(at) - min(at) + 2 * LEVEL_SPILL:
@@ -122,7 +123,7 @@ def _running(run: Running, plot: Plot, near: float, far: float, upright: bool, o
         parts.append(_line(place, near + out * 1.0, place, line + out * 0.6, upright))
         parts.append(_line(place, line + out * 0.6, value, start, upright))
         parts.append(_origin(place, line, upright) if run.places[one] == run.origin else _stroke(place, line, upright))
-        text = size_text(run.places[one] - run.origin, run.units)
+        text = size_text(run.places[one] - run.origin, run.numerals)
         texts.append(_value(value, start + out * 0.5, text, upright, out, values.level))
     shapes = element("path", {"class": "dimension", **pen(NARROW), "d": "".join(parts)})
     return Drawn((shapes,), tuple(texts))
@@ -148,7 +149,7 @@ def _overall(over: Overall, plot: Plot, near: float, far: float, upright: bool, 
         parts.append(_stroke(place, line, upright))
     middle = (low + high) / 2
     x, y = (line - 0.9, middle) if upright else (middle, line - 0.9)
-    text = size_text(over.high - over.low, over.units)
+    text = size_text(over.high - over.low, over.numerals)
     value = Text(x, y, text, anchor="middle", angle=-90 if upright else 0, kind="overall", backed=True)
     return Drawn((element("path", {"class": "dimension", **pen(NARROW), "d": "".join(parts)}),), (value,))
 

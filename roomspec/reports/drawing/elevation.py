@@ -15,6 +15,7 @@ from roomspec.reports.drawing.layout_of_sheet import Layout, columns_of, draw_ta
 from roomspec.reports.drawing.plot import Plot
 from roomspec.reports.drawing.sheet import Paper, field
 from roomspec.reports.drawing.tables import Block, Row, rows_of
+from roomspec.reports.paper.numerals import Numerals
 
 
 class Page(Struct, frozen=True):
@@ -30,13 +31,13 @@ class Page(Struct, frozen=True):
 
 
 def elevation_page(
-    view: FaceView, names: Mapping[Trim, str], before: tuple[Block, ...], units: str, warned: bool
+    view: FaceView, names: Mapping[Trim, str], before: tuple[Block, ...], numerals: Numerals, warned: bool
 ) -> tuple[Page, list[Row], bool]:
     """The face alone with its tables, the blocks `before` first.
 
     Beside it the rows of the tables that have no room, and whether pieces are too small to hold their numbers.
     """
-    dimensions = face_dimensions(view, units)
+    dimensions = face_dimensions(view, numerals)
 
     def fits(layout: Layout, scale: int) -> bool:
         spare = _spare(view, margins_of(view, dimensions, scale), layout.drawing, scale)
@@ -44,9 +45,10 @@ def elevation_page(
 
     first: tuple[Page, list[Row], bool] | None = None
     for layout, scale in layouts(fits, 10, warned):
-        face = draw_face(view, _plot(view, margins_of(view, dimensions, scale), layout, scale), names, units, Crowd())
+        plot = _plot(view, margins_of(view, dimensions, scale), layout, scale)
+        face = draw_face(view, plot, names, numerals, Crowd())
         column = layout.columns[0]
-        rows = rows_of((*before, *face_blocks(view, face, names, units)), column.right - column.left)
+        rows = rows_of((*before, *face_blocks(view, face, names, numerals)), column.right - column.left)
         tables, rest = draw_tables(layout, rows)
         page = Page(layout.paper, scale, face.drawn + tables, "Elevation", "", face_key([view]))
         made = page, rest, face.crowded

@@ -11,6 +11,7 @@ from roomspec.reports.drawing.dimension import Dimension, Overall, draw_dimensio
 from roomspec.reports.drawing.drawn import NOTHING, Drawn
 from roomspec.reports.drawing.faces import DrawnLining, FaceView
 from roomspec.reports.drawing.plot import Plot
+from roomspec.reports.paper.numerals import Numerals
 from roomspec.takeoff.clip import box_of
 from roomspec.takeoff.lines import is_level, is_upright, panels_run_up
 
@@ -29,7 +30,7 @@ class Margins(Struct, frozen=True):
     bottom: float
 
 
-def face_dimensions(view: FaceView, units: str) -> dict[str, tuple[Dimension, ...]]:
+def face_dimensions(view: FaceView, numerals: Numerals) -> dict[str, tuple[Dimension, ...]]:
     """For each side its dimensions from the face outwards.
 
     Joints and the ends of runs first, then openings and the wall's own corners, then overall. Joints of linings with
@@ -51,12 +52,12 @@ def face_dimensions(view: FaceView, units: str) -> dict[str, tuple[Dimension, ..
     for side in SIDES:
         ends = set(view.ends) if side in ("top", "bottom") else {0, view.height}
         first = view.ends[0] if side in ("top", "bottom") else 0
-        chains = [running(side, inner[side], units, first)] if inner[side] - ends else []
+        chains = [running(side, inner[side], numerals, first)] if inner[side] - ends else []
         more = outer.get(side, set())
         if more - inner[side] - ends:
-            chains.append(running(side, more, units, first))
+            chains.append(running(side, more, numerals, first))
         found[side] = tuple(one for chain in chains for one in chain)
-    return {side: (*found[side], *_overall(view, side, units)) for side in SIDES}
+    return {side: (*found[side], *_overall(view, side, numerals)) for side in SIDES}
 
 
 def margins_of(view: FaceView, dimensions: dict[str, tuple[Dimension, ...]], scale: int) -> Margins:
@@ -92,7 +93,7 @@ def _room_for_words(view: FaceView, scale: int) -> dict[str, float]:
     }
 
 
-def _overall(view: FaceView, side: str, units: str) -> tuple[Overall, ...]:
+def _overall(view: FaceView, side: str, numerals: Numerals) -> tuple[Overall, ...]:
     wall = view.wall
     top = ceiling_line(wall)
     if view.where == "ceiling":
@@ -105,7 +106,7 @@ def _overall(view: FaceView, side: str, units: str) -> tuple[Overall, ...]:
         if right != sizes["left"]:
             sizes["right"] = right
     low, high = sizes.get(side, (0, 0))
-    return (Overall(side, low, high, units),) if high > low else ()
+    return (Overall(side, low, high, numerals),) if high > low else ()
 
 
 def _has_beside(lining: Lining, others: Sequence[DrawnLining], below: bool) -> bool:

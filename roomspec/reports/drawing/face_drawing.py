@@ -21,6 +21,7 @@ from roomspec.reports.drawing.studs import stud_lines
 from roomspec.reports.drawing.svg import Value, element
 from roomspec.reports.drawing.trim_labels import label_trims, runs_of, take_lines
 from roomspec.reports.drawing.wet_hatch import draw_wet
+from roomspec.reports.paper.numerals import Numerals
 from roomspec.takeoff.clip import box_of
 
 
@@ -35,20 +36,20 @@ class FaceDrawn(Struct, frozen=True):
     """True where a piece is too small to hold its number."""
 
 
-def draw_face(view: FaceView, plot: Plot, names: Mapping[Trim, str], units: str, crowd: Crowd) -> FaceDrawn:
+def draw_face(view: FaceView, plot: Plot, names: Mapping[Trim, str], numerals: Numerals, crowd: Crowd) -> FaceDrawn:
     """The whole face; `names` are those of its trims."""
     pieces = [plot.ring(piece.outline) for lining in view.linings for piece in lining.pieces]
     marks = _starts(view, plot, crowd)
     corners = draw_corners(view, plot, ROOM_FOR_TAGS)
-    dimensions = draw_dimensions(view, plot, face_dimensions(view, units))
+    dimensions = draw_dimensions(view, plot, face_dimensions(view, numerals))
     for text in (*corners, *dimensions.texts):
         crowd.take(text.box)
     take_lines(view, plot, crowd)
     points = draw_points(view, plot, crowd)
-    in_holes, rows = label_holes(view, plot, units, crowd)
-    trims = label_trims(view, plot, names, units, pieces, crowd) if view.extent != "stretch" else ()
+    in_holes, rows = label_holes(view, plot, numerals, crowd)
+    trims = label_trims(view, plot, names, numerals, pieces, crowd) if view.extent != "stretch" else ()
     numbered = [] if view.extent == "overview" else [piece for lining in view.linings for piece in lining.pieces]
-    labelled = label_pieces(numbered, plot, units, crowd)
+    labelled = label_pieces(numbered, plot, numerals, crowd)
     over = (*points.texts, *trims, *labelled.outside)
     texts = (*labelled.texts, *in_holes, *corners, *dimensions.texts, *over)
     shapes = (

@@ -17,6 +17,7 @@ from roomspec.reports.drawing.placing import Block, place_in, stacked
 from roomspec.reports.drawing.plot import Plot, line_path, ring_path
 from roomspec.reports.drawing.sizes import size_text, sizes_text
 from roomspec.reports.drawing.svg import Value, element
+from roomspec.reports.paper.numerals import Numerals
 from roomspec.text.listing import listed
 
 
@@ -49,13 +50,13 @@ def draw_holes(view: FaceView, plot: Plot) -> str:
 
 
 def label_holes(
-    view: FaceView, plot: Plot, units: str, crowd: Crowd
+    view: FaceView, plot: Plot, numerals: Numerals, crowd: Crowd
 ) -> tuple[tuple[Text, ...], tuple[tuple[str, ...], ...]]:
     """Words inside the outlines, and rows for the table of what had no room."""
     wall = view.wall
-    told = [(slab_ring(opening_slab(wall, one, 0)), _opening_words(one, units)) for one in wall.openings]
-    told += [(slab_ring(obstacle_slab(wall, one, 0)), _obstacle_words(one, units)) for one in wall.obstacles]
-    told += [(box_ring(rect, wall), _box_words(rect, wall, units)) for rect in view.hidden]
+    told = [(slab_ring(opening_slab(wall, one, 0)), _opening_words(one, numerals)) for one in wall.openings]
+    told += [(slab_ring(obstacle_slab(wall, one, 0)), _obstacle_words(one, numerals)) for one in wall.obstacles]
+    told += [(box_ring(rect, wall), _box_words(rect, wall, numerals)) for rect in view.hidden]
     texts: list[Text] = []
     rows: list[tuple[str, ...]] = []
     for ring, words in told:
@@ -63,7 +64,7 @@ def label_holes(
         placed, count = _placed(words, plot.ring(shown), crowd) if shown else ((), 0)
         texts += placed
         if count < len(words):
-            rows.append((size_text(ring[0][0], units), ", ".join(words)))
+            rows.append((size_text(ring[0][0], numerals), ", ".join(words)))
     return tuple(texts), tuple(rows)
 
 
@@ -100,40 +101,40 @@ def _told(name: str, kind: str, plot: Plot) -> dict[str, Value]:
     return {"class": name, "data-kind": kind, **pen(WIDE, scale=plot.scale, fill="white")}
 
 
-def _opening_words(opening: Opening, units: str) -> list[str]:
-    size = f"{opening.kind} {sizes_text(opening.width, opening.height, units)}"
+def _opening_words(opening: Opening, numerals: Numerals) -> list[str]:
+    size = f"{opening.kind} {sizes_text(opening.width, opening.height, numerals)}"
     words = [opening.label, size] if opening.label else [size]
     if opening.sill:
-        words.append(f"sill {size_text(opening.sill, units)}")
+        words.append(f"sill {size_text(opening.sill, numerals)}")
     faces: Sequence[str] = lined_faces(opening)
     deep = opening.deep if opening.kind == "niche" else opening.reveal
     if deep is not None:
         name = "deep" if opening.kind == "niche" else "reveal"
         told = "jambs" if {"left jamb", "right jamb"} <= set(faces) else ""
         sides = [told, *(face for face in faces if not (told and "jamb" in face))] if told else list(faces)
-        words.append(f"{name} {size_text(deep, units)}" + (f", lined: {listed(sides)}" if sides else ""))
+        words.append(f"{name} {size_text(deep, numerals)}" + (f", lined: {listed(sides)}" if sides else ""))
     if opening.panelled:
         words.append("leaf panelled")
     return words
 
 
-def _obstacle_words(obstacle: Obstacle, units: str) -> list[str]:
+def _obstacle_words(obstacle: Obstacle, numerals: Numerals) -> list[str]:
     name = obstacle.label or obstacle.kind
-    size = sizes_text(obstacle.width, obstacle.height, units)
+    size = sizes_text(obstacle.width, obstacle.height, numerals)
     if obstacle.end_height not in (None, obstacle.height):
-        size += f" to {size_text(obstacle.end_height, units)}"
+        size += f" to {size_text(obstacle.end_height, numerals)}"
     words = [name, size]
-    return [*words, f"sill {size_text(obstacle.sill, units)}"] if obstacle.sill else words
+    return [*words, f"sill {size_text(obstacle.sill, numerals)}"] if obstacle.sill else words
 
 
-def _box_words(rect: Rect, wall: Wall, units: str) -> list[str]:
+def _box_words(rect: Rect, wall: Wall, numerals: Numerals) -> list[str]:
     """A box of the wall's own by its label and depth; one of a neighbour's is a box."""
     left, right, bottom, _ = rect
     for box in wall.boxing:
         if box.sill == bottom and max(0, box.x) == left and min(wall.width, box.x + box.width) == right:
             return [
                 box.label or "boxing",
-                sizes_text(box.width, box.height, units),
-                f"deep {size_text(box.deep, units)}",
+                sizes_text(box.width, box.height, numerals),
+                f"deep {size_text(box.deep, numerals)}",
             ]
     return ["boxing"]

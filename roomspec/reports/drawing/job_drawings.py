@@ -21,6 +21,7 @@ from roomspec.reports.drawing.svg import Value
 from roomspec.reports.drawing.tables import Block, Row
 from roomspec.reports.drawing.title_block import Titles, draw_title_block
 from roomspec.reports.drawing.trim_labels import trim_names
+from roomspec.reports.paper.numerals import Numerals, numerals_of
 from roomspec.reports.wording import ranged
 
 
@@ -58,10 +59,10 @@ def draw_job(made: Estimated, errors: int) -> tuple[Drawing, ...]:
 
     A wall that is the same in several rooms of one title is drawn once. Pure: the same job gives the same text.
     """
-    units = made.job.terms.units
+    numerals = _numerals(made.job)
     sheets = _room_sheets(made.job, zip(made.job.rooms, made.laid, made.taken.rooms, strict=True), errors)
     for cutting in cutting_subjects(made):
-        pages = cutting_pages(cutting, units, errors > 0)
+        pages = cutting_pages(cutting, numerals, errors > 0)
         item, pool, by = cutting.plan.item, cutting.plan.pool, made.job.terms.pool
         name = f"cutting/{item}" if pool == by == "job" else f"cutting/{item}, {pool}"
         where = "whole job" if pool == by == "job" else pool if by == "job" else f"{by} {pool}"
@@ -75,37 +76,38 @@ def draw_rooms(job: Job, rooms: Iterable[RoomTaken], errors: int) -> tuple[Drawi
 
 
 def _room_sheets(job: Job, rooms: Iterable[RoomTaken], errors: int) -> list[Untitled]:
-    units, found = job.terms.units, subjects_of(rooms)
-    return [sheet for subject, names in found.items() for sheet in _sheets(subject, tuple(names), units, errors > 0)]
+    numerals = _numerals(job)
+    found = subjects_of(rooms, numerals)
+    return [sheet for subject, names in found.items() for sheet in _sheets(subject, tuple(names), numerals, errors > 0)]
 
 
 @lru_cache(1024)
-def _sheets(subject: Subject, rooms: tuple[str, ...], units: str, warned: bool) -> tuple[Untitled, ...]:
+def _sheets(subject: Subject, rooms: tuple[str, ...], numerals: Numerals, warned: bool) -> tuple[Untitled, ...]:
     """The very same for a subject that has not changed since it was drawn."""
-    return tuple(_drawn(subject, rooms, units, warned))
+    return tuple(_drawn(subject, rooms, numerals, warned))
 
 
-def _drawn(subject: Subject, rooms: tuple[str, ...], units: str, warned: bool) -> Iterator[Untitled]:
+def _drawn(subject: Subject, rooms: tuple[str, ...], numerals: Numerals, warned: bool) -> Iterator[Untitled]:
     told = ranged(rooms)
     room = f"{subject.title}: {told}" if len(rooms) > 1 and subject.title else f"{told} {subject.title}".strip()
     blocks = (Block("Rooms", ((ranged(rooms),),)),) if len(rooms) > 1 else ()
     if isinstance(subject, WallSubject):
-        pages = _wall_pages(subject, blocks, units, warned)
+        pages = _wall_pages(subject, blocks, numerals, warned)
         part = subject.part
     else:
-        pages = plan_pages(subject, blocks, units, warned)
+        pages = plan_pages(subject, blocks, numerals, warned)
         part = "plan"
     yield from _numbered(pages, f"{rooms[0]}/{part}", room, rooms, part)
 
 
-def _wall_pages(subject: WallSubject, blocks: tuple[Block, ...], units: str, warned: bool) -> list[Page]:
+def _wall_pages(subject: WallSubject, blocks: tuple[Block, ...], numerals: Numerals, warned: bool) -> list[Page]:
     views = [view for view in (subject.front, *subject.others) if isinstance(view, FaceView)]
     names = trim_names(views)
     pages: list[Page] = []
     rows: list[Row] = []
     if subject.front is not None:
-        pages, rows = front_pages(subject.front, names, blocks, units, warned)
-    more, rest = small_pages(subject.others, names, units, warned)
+        pages, rows = front_pages(subject.front, names, blocks, numerals, warned)
+    more, rest = small_pages(subject.others, names, numerals, warned)
     pages += more
     return pages + table_pages(rows + rest, pages[0].paper if pages else A4, warned)
 
@@ -119,12 +121,17 @@ def _numbered(pages: Sequence[Page], name: str, room: str, rooms: tuple[str, ...
 def _finished(sheet: Untitled, at: int, sheets: int, job: Job, errors: int) -> Drawing:
     page = sheet.page
     scale = f"1 : {page.scale}" if page.scale else "none"
-    date = job.terms.date.isoformat() if job.terms.date else "not dated"
+    numerals = _numerals(job)
+    date = numerals.day(job.terms.date, "not dated")
     name = sheet.name.removeprefix("cutting/")
     titles = Titles(job.title or job.name, page.kind, sheet.room, sheet.part, name, date, at, sheets)
     title = f"{page.kind}: {sheet.room or job.title or job.name}, {sheet.part}"
     data: dict[str, Value] = {"data-scale": page.scale, "data-paper": page.paper.name}
-    foot = draw_title_block(page.paper, titles, scale) + draw_key(page.paper, page.used, unit_sentence(job.terms.units))
+    foot = draw_title_block(page.paper, titles, scale) + draw_key(page.paper, page.used, unit_sentence(numerals))
     svg = finish_sheet(page.paper, title, "", page.drawn + foot, errors, data)
     kind = page.kind.split()[0].lower()
     return Drawing(kind, sheet.name, title, sheet.rooms, sheet.part, page.paper.name, page.scale, at, svg)
+
+
+def _numerals(job: Job) -> Numerals:
+    return numerals_of(job.terms.units, job.terms.currency, job.terms.locale)

@@ -16,6 +16,7 @@ from roomspec.reports.drawing.plot import Plot, ring_path
 from roomspec.reports.drawing.point_marks import letter_of
 from roomspec.reports.drawing.sizes import size_text, sizes_text
 from roomspec.reports.drawing.svg import Value, element
+from roomspec.reports.paper.numerals import Numerals
 
 
 class Cell(Struct, frozen=True):
@@ -58,7 +59,7 @@ def cells_of(pattern: Pattern, cover: int, kerf: int, edges: Mapping[str, str]) 
 
 
 def draw_bar(
-    pattern: Pattern, cells: Sequence[Cell], cover: int, plot: Plot, units: str, crowd: Crowd
+    pattern: Pattern, cells: Sequence[Cell], cover: int, plot: Plot, numerals: Numerals, crowd: Crowd
 ) -> tuple[Drawn, list[tuple[str, Rip]]]:
     """The panel on paper, and the letters of the pieces whose names have to stand beside it."""
     outline: Ring = ((0, 0), (pattern.stock, 0), (pattern.stock, cover), (0, cover))
@@ -74,9 +75,9 @@ def draw_bar(
             lines = hatching([shape], 2.0 if cell.kind == "offcut" else 1.2, rising=cell.kind == "offcut")
             hatched.append(element("path", {**pen(NARROW), "d": lines}) if lines else "")
             if cell.kind == "offcut":
-                texts += place_in(stacked((size_text(pattern.offcut, units),), "offcut"), shape, (), crowd) or ()
+                texts += place_in(stacked((size_text(pattern.offcut, numerals),), "offcut"), shape, (), crowd) or ()
             continue
-        size = sizes_text(cell.rip.length, cell.rip.width, units)
+        size = sizes_text(cell.rip.length, cell.rip.width, numerals)
         found = place_first(_forms(cell.rip.names[0], size), shape, (), crowd) if pattern.count == 1 else None
         if found is None:
             letter = letter_of(len(letters))

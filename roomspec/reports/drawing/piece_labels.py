@@ -12,6 +12,7 @@ from roomspec.reports.drawing.placing import Block, box_of_block, moved, place_f
 from roomspec.reports.drawing.plot import Plot
 from roomspec.reports.drawing.sizes import sizes_text
 from roomspec.reports.drawing.svg import number
+from roomspec.reports.paper.numerals import Numerals
 
 
 class Labelled(Struct, frozen=True):
@@ -24,7 +25,7 @@ class Labelled(Struct, frozen=True):
     without_number: tuple[Piece, ...]
 
 
-def label_pieces(pieces: Sequence[Piece], plot: Plot, units: str, crowd: Crowd) -> Labelled:
+def label_pieces(pieces: Sequence[Piece], plot: Plot, numerals: Numerals, crowd: Crowd) -> Labelled:
     """Labels for the pieces of a face, in their order."""
     texts: list[Text] = []
     without_size: list[Piece] = []
@@ -34,7 +35,7 @@ def label_pieces(pieces: Sequence[Piece], plot: Plot, units: str, crowd: Crowd) 
     shapes = [plot.ring(piece.outline) for piece in pieces]
     for piece in pieces:
         outline, holes = plot.ring(piece.outline), [plot.ring(hole) for hole in piece.holes]
-        size = sizes_text(piece.length, piece.width, units)
+        size = sizes_text(piece.length, piece.width, numerals)
         hull = box_round(outline)
         tall = hull.bottom - hull.top > hull.right - hull.left
         placed = place_first(_with_size(str(piece.number), size, tall), outline, holes, crowd)

@@ -19,13 +19,14 @@ from roomspec.reports.drawing.plot import Plot
 from roomspec.reports.drawing.sizes import size_text, sizes_text
 from roomspec.reports.drawing.subjects import PlanSubject
 from roomspec.reports.drawing.tables import Block, rows_of
+from roomspec.reports.paper.numerals import Numerals
 from roomspec.text.listing import listed
 
 MARGIN = 22.0
 """Round the plan, for names and dimensions."""
 
 
-def plan_pages(subject: PlanSubject, before: tuple[Block, ...], units: str, warned: bool) -> list[Page]:
+def plan_pages(subject: PlanSubject, before: tuple[Block, ...], numerals: Numerals, warned: bool) -> list[Page]:
     """The plan on one sheet with its tables; rows without room on a further one."""
     ring = subject.laid.plan.corners
     left, right = min(x for x, _ in ring), max(x for x, _ in ring)
@@ -42,14 +43,14 @@ def plan_pages(subject: PlanSubject, before: tuple[Block, ...], units: str, warn
     y = (area.top + area.bottom) / 2 + size(top + bottom) / 2
     plot = Plot(round(x, 3), round(y, 3), scale)
     column = layout.columns[0]
-    rows = rows_of((*before, *_blocks(subject, units)), column.right - column.left)
+    rows = rows_of((*before, *_blocks(subject, numerals)), column.right - column.left)
     tables, rest = draw_tables(layout, rows)
     used = frozenset({"lined"} if any(wall.linings for wall in subject.laid.walls) else ())
-    page = Page(layout.paper, scale, _draw(subject, plot, units) + tables, "Plan", "", used)
+    page = Page(layout.paper, scale, _draw(subject, plot, numerals) + tables, "Plan", "", used)
     return [page, *table_pages(rest, layout.paper, warned)]
 
 
-def _draw(subject: PlanSubject, plot: Plot, units: str) -> Drawn:
+def _draw(subject: PlanSubject, plot: Plot, numerals: Numerals) -> Drawn:
     room, laid = subject.room, subject.laid
     sides = sides_of(room, laid, plot)
     crowd = Crowd()
@@ -57,10 +58,10 @@ def _draw(subject: PlanSubject, plot: Plot, units: str) -> Drawn:
         take_wall(side, crowd)
     drawn = NOTHING
     for side in sides:
-        drawn += draw_side(side, units, crowd)
+        drawn += draw_side(side, numerals, crowd)
     for diagonal in room.diagonals:
         ends = _ends(sides, diagonal.start, diagonal.end)
-        drawn += draw_diagonal(*ends, size_text(diagonal.length, units), crowd) if ends else NOTHING
+        drawn += draw_diagonal(*ends, size_text(diagonal.length, numerals), crowd) if ends else NOTHING
     return Drawn((*drawn.shapes, backing(drawn.texts), plot.group("plan", as_built(room, laid, plot))), drawn.texts)
 
 
@@ -70,20 +71,20 @@ def _ends(sides: tuple[Side, ...], first: str, last: str) -> tuple[tuple[float, 
     return (start, end) if start and end else None
 
 
-def _blocks(subject: PlanSubject, units: str) -> tuple[Block, ...]:
-    wide = 24.0 if is_imperial(units) else 14.0
+def _blocks(subject: PlanSubject, numerals: Numerals) -> tuple[Block, ...]:
+    wide = 24.0 if is_imperial(numerals.units) else 14.0
     walls = tuple(
-        (wall.name, size_text(wall.width, units), _lined(subject, at)) for at, wall in enumerate(subject.room.walls)
+        (wall.name, size_text(wall.width, numerals), _lined(subject, at)) for at, wall in enumerate(subject.room.walls)
     )
     openings = tuple(
-        (wall.name, size_text(one.x, units), f"{one.label or one.kind} {sizes_text(one.width, one.height, units)}")
+        (wall.name, size_text(at.x, numerals), f"{at.label or at.kind} {sizes_text(at.width, at.height, numerals)}")
         for wall in subject.room.walls
-        for one in wall.openings
+        for at in wall.openings
     )
     return (
         Block("Walls: width at the floor", walls, (10.0, wide)),
         Block("Openings: from the wall's left end", openings, (10.0, wide)),
-        Block("Room", tuple((line,) for line in _facts(subject, units))),
+        Block("Room", tuple((line,) for line in _facts(subject, numerals))),
     )
 
 
@@ -92,17 +93,17 @@ def _lined(subject: PlanSubject, at: int) -> str:
     return listed(list(names)) or "bare"
 
 
-def _facts(subject: PlanSubject, units: str) -> Iterator[str]:
+def _facts(subject: PlanSubject, numerals: Numerals) -> Iterator[str]:
     room, plan = subject.room, subject.laid.plan
     column = is_column(room, subject.laid)
     yield f"Wall {room.walls[0].name} lies along the {'foot' if column else 'top'}; where north lies is not surveyed."
     yield "Walls follow one another anticlockwise, seen from above." if column else "Walls follow clockwise."
     if plan.floor_area is not None:
-        imperial = is_imperial(units)
+        imperial = is_imperial(numerals.units)
         area = square_feet(plan.floor_area) if imperial else m2_decimal(plan.floor_area, 2)
-        yield f"floor {area} {'ft²' if imperial else 'm²'}"
-    yield f"round the walls {size_text(plan.perimeter, units)}"
+        yield f"floor {numerals.figure(str(area))} {'ft²' if imperial else 'm²'}"
+    yield f"round the walls {size_text(plan.perimeter, numerals)}"
     if plan.closure_error is not None and plan.closure_error > closure_limit(plan.perimeter):
-        yield f"the survey does not close by {size_text(plan.closure_error, units)}"
+        yield f"the survey does not close by {size_text(plan.closure_error, numerals)}"
     if room.incomplete:
         yield "a wall could not be read: the plan is not to be trusted"

@@ -20,6 +20,7 @@ from roomspec.reports.drawing.plan_walls import between_openings
 from roomspec.reports.drawing.plot import Plot
 from roomspec.reports.drawing.sizes import size_text
 from roomspec.reports.drawing.svg import Value, element, number
+from roomspec.reports.paper.numerals import Numerals
 
 FIRST = 3.2
 """How far from a wall its first dimension begins."""
@@ -92,16 +93,16 @@ def take_wall(side: Side, crowd: Crowd) -> None:
         crowd.take(box_round((side.at(at / steps, 0), side.at((at + 1) / steps, 0))).grown(EXTRA_WIDE / 2))
 
 
-def draw_side(side: Side, units: str, crowd: Crowd) -> Drawn:
+def draw_side(side: Side, numerals: Numerals, crowd: Crowd) -> Drawn:
     """A wall's lining, the places of its openings, its width, its name, one outside the other."""
     drawn = _lining(side) if side.lined else Drawn()
     width = side.wall.width
     edges = sorted({0, width, *(x for one in side.wall.openings for x in (one.x, one.right) if 0 <= x <= width)})
     off = FIRST
     if len(edges) > 2:
-        chain, off = _chain(side, edges, off, units, crowd)
+        chain, off = _chain(side, edges, off, numerals, crowd)
         drawn += chain
-    whole, off = _chain(side, [0, width], off, units, crowd)
+    whole, off = _chain(side, [0, width], off, numerals, crowd)
     return drawn + whole + _name(side, off, crowd)
 
 
@@ -117,13 +118,13 @@ def _lining(side: Side) -> Drawn:
     return Drawn((element("path", {"class": "lined", **pen(WIDE), "d": "".join(parts)}),) if parts else ())
 
 
-def _chain(side: Side, edges: list[int], off: float, units: str, crowd: Crowd) -> tuple[Drawn, float]:
+def _chain(side: Side, edges: list[int], off: float, numerals: Numerals, crowd: Crowd) -> tuple[Drawn, float]:
     """Dimensions end to end along a wall, moved outwards until there is room; and where the next may begin.
 
     Nothing where there is no room: the table says it all.
     """
     width = side.wall.width
-    spans = [(a, b, size_text(b - a, units)) for a, b in pairwise(edges)]
+    spans = [(a, b, size_text(b - a, numerals)) for a, b in pairwise(edges)]
     per = side.length / width
     if len(spans) > 1 and any(width_of(text, SMALL) > (b - a) * per - 0.6 for a, b, text in spans):
         return Drawn(), off

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 
 from roomspec.model.wall import WallPoint
-from roomspec.quantities.in_units import is_imperial, pounds
+from roomspec.quantities.in_units import is_imperial
 from roomspec.reports.drawing.boxes import Box, Crowd
 from roomspec.reports.drawing.drawn import Drawn, Text
 from roomspec.reports.drawing.faces import FaceView
@@ -12,7 +12,7 @@ from roomspec.reports.drawing.placing import place_near, stacked
 from roomspec.reports.drawing.plot import Plot
 from roomspec.reports.drawing.sizes import size_text
 from roomspec.reports.drawing.svg import element, number
-from roomspec.reports.wording import number_text
+from roomspec.reports.paper.numerals import Numerals
 from roomspec.takeoff.ground import place_on
 
 REACH = 1.5
@@ -51,26 +51,26 @@ def draw_points(view: FaceView, plot: Plot, crowd: Crowd) -> Drawn:
     return Drawn(tuple(shapes), tuple(texts))
 
 
-def point_rows(points: Sequence[WallPoint], units: str) -> tuple[tuple[str, ...], ...]:
+def point_rows(points: Sequence[WallPoint], numerals: Numerals) -> tuple[tuple[str, ...], ...]:
     """For the table: letter, place from the left, height above the floor, what it is; feet and inches in one cell."""
     rows: list[tuple[str, ...]] = []
     for at, point in enumerate(points):
-        x, up = size_text(point.x, units), size_text(point.up, units)
-        what = _what(point, units)
-        if is_imperial(units):
+        x, up = size_text(point.x, numerals), size_text(point.up, numerals)
+        what = _what(point, numerals)
+        if is_imperial(numerals.units):
             rows.append((letter_of(at), f"{x}, {up}: {what}"))
         else:
             rows.append((letter_of(at), x, up, what))
     return tuple(rows)
 
 
-def _what(point: WallPoint, units: str) -> str:
+def _what(point: WallPoint, numerals: Numerals) -> str:
     name = point.label or point.kind
     if point.load is None:
         return name
-    if is_imperial(units):
-        return f"{name}, {number_text(round(float(pounds(point.load)), 1))} lb"
-    return f"{name}, {number_text(point.load)} kg"
+    if is_imperial(numerals.units):
+        return f"{name}, {numerals.weight(point.load)}"
+    return f"{name}, {numerals.number(point.load)} kg"
 
 
 def _symbol(point: WallPoint, x: float, y: float) -> str:

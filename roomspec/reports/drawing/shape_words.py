@@ -4,25 +4,27 @@ from collections.abc import Callable
 
 from roomspec.layout.laid import Piece, Ring
 from roomspec.reports.drawing.sizes import size_text
+from roomspec.reports.paper.numerals import Numerals
 
 _MOST_CORNERS = 12
 _ROUNDING = 10_000
 """Nanometres: a hundredth of a millimetre, which nobody marks out."""
 
 
-def shape_words(piece: Piece, units: str) -> str:
+def shape_words(piece: Piece, numerals: Numerals) -> str:
     """What is cut out of the blank, seen on the face; "" for a rectangle. `x/y` are from its lower left corner."""
-    words = [_outline_words(piece.outline, units)] + [_hole_words(hole, piece.outline, units) for hole in piece.holes]
+    words = [_outline_words(piece.outline, numerals)]
+    words += [_hole_words(hole, piece.outline, numerals) for hole in piece.holes]
     return "; ".join(word for word in words if word)
 
 
-def _outline_words(ring: Ring, units: str) -> str:
+def _outline_words(ring: Ring, numerals: Numerals) -> str:
     ring = _plain(ring)
     left, bottom = min(x for x, _ in ring), min(y for _, y in ring)
     right, top = max(x for x, _ in ring), max(y for _, y in ring)
 
     def told(length: int) -> str:
-        return size_text(length, units)
+        return size_text(length, numerals)
 
     if len(ring) == 4 and all(x in (left, right) and y in (bottom, top) for x, y in ring):
         return ""
@@ -67,12 +69,12 @@ def _side_notch(ring: Ring, bounds: tuple[int, int, int, int], told: Callable[[i
     return ""
 
 
-def _hole_words(hole: Ring, outline: Ring, units: str) -> str:
+def _hole_words(hole: Ring, outline: Ring, numerals: Numerals) -> str:
     left, bottom = min(x for x, _ in outline), min(y for _, y in outline)
     x0, y0 = min(x for x, _ in hole), min(y for _, y in hole)
     wide, high = max(x for x, _ in hole) - x0, max(y for _, y in hole) - y0
-    place = f"{size_text(x0 - left, units)}/{size_text(y0 - bottom, units)}"
-    return f"hole {size_text(wide, units)} × {size_text(high, units)} at {place}"
+    place = f"{size_text(x0 - left, numerals)}/{size_text(y0 - bottom, numerals)}"
+    return f"hole {size_text(wide, numerals)} × {size_text(high, numerals)} at {place}"
 
 
 def _plain(ring: Ring) -> Ring:

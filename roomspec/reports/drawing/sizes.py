@@ -1,33 +1,34 @@
-"""Lengths as a drawing writes them."""
+"""Lengths as a drawing writes them, in the job's units and the way of its locale."""
 
 from roomspec.quantities.in_units import figure_text, is_imperial
-from roomspec.quantities.length import MM
-from roomspec.reports.wording import number_text
+from roomspec.reports.paper.numerals import Numerals
 
 NARROW_SPACE = "\u202f"
 
 
-def size_text(length: int, units: str) -> str:
-    """A dimension: `2603.5`, `12 400` from five digits on, or feet and inches; without a unit (ISO 129-1)."""
-    text = figure_text(length, units)
-    if is_imperial(units):
-        return text
-    whole, point, rest = text.partition(".")
-    if len(whole.lstrip("-")) > 4:
-        whole = f"{int(whole):,}".replace(",", NARROW_SPACE)
-    return whole + point + rest
+def size_text(length: int, numerals: Numerals) -> str:
+    """A dimension: `2603.5`, `12 400` from five digits on, or feet and inches; without a unit (ISO 129-1).
+
+    The decimal mark is the locale's. Digits are set off by a space in any locale: a comma or a point between them could
+    be taken for the decimal mark (ISO 80000-1:2022, 7.3.1, from memory).
+    """
+    plain = figure_text(length, numerals.units)
+    if is_imperial(numerals.units):
+        return plain
+    text = numerals.figure(plain)
+    whole, point, rest = plain.partition(".")
+    at = len(text) - len(point + rest)
+    for _ in range((len(whole.lstrip("-")) - 1) // 3 if len(whole.lstrip("-")) > 4 else 0):
+        at -= 3
+        text = text[:at] + NARROW_SPACE + text[at:]
+    return text
 
 
-def sizes_text(length: int, width: int, units: str) -> str:
+def sizes_text(length: int, width: int, numerals: Numerals) -> str:
     """`2385 × 250`: along the panel by across it."""
-    return f"{size_text(length, units)} × {size_text(width, units)}"
+    return f"{size_text(length, numerals)} × {size_text(width, numerals)}"
 
 
-def unit_sentence(units: str) -> str:
+def unit_sentence(numerals: Numerals) -> str:
     """What dimensions are in."""
-    return "Sizes in feet and inches" if is_imperial(units) else "Sizes in millimetres"
-
-
-def whole_mm(length: int) -> str:
-    """A product's own size, which is metric or not as it was written: to the hundredth of a millimetre."""
-    return number_text(round(length / MM, 2))
+    return "Sizes in feet and inches" if is_imperial(numerals.units) else "Sizes in millimetres"

@@ -21,6 +21,7 @@ from roomspec.reports.drawing.plot import Plot, ring_path
 from roomspec.reports.drawing.sheet import GAP
 from roomspec.reports.drawing.svg import element
 from roomspec.reports.drawing.tables import Block, Row, rows_of
+from roomspec.reports.paper.numerals import Numerals
 
 TITLE = 2 * SMALL * 1.7
 """Room for a title of two lines over a face."""
@@ -39,30 +40,30 @@ class Spot(Struct, frozen=True):
 
 
 def small_pages(
-    faces: Sequence[Small], names: Mapping[Trim, str], units: str, warned: bool
+    faces: Sequence[Small], names: Mapping[Trim, str], numerals: Numerals, warned: bool
 ) -> tuple[list[Page], list[Row]]:
     """As many sheets as the faces need, all to one scale, and the rows of their tables without room."""
     if not faces:
         return [], []
-    alone, rows = _pages(faces, names, units, warned, tables=False)
-    return _pages(faces, names, units, warned, tables=True) if rows else (alone, [])
+    alone, rows = _pages(faces, names, numerals, warned, tables=False)
+    return _pages(faces, names, numerals, warned, tables=True) if rows else (alone, [])
 
 
 def _pages(
-    faces: Sequence[Small], names: Mapping[Trim, str], units: str, warned: bool, tables: bool
+    faces: Sequence[Small], names: Mapping[Trim, str], numerals: Numerals, warned: bool, tables: bool
 ) -> tuple[list[Page], list[Row]]:
-    layout, scale = _layout(faces, units, warned, tables)
+    layout, scale = _layout(faces, numerals, warned, tables)
     start = layout.drawing
-    spots = _arranged(faces, layout, scale, units) or [Spot(at, start.left, start.top) for at in range(len(faces))]
+    spots = _arranged(faces, layout, scale, numerals) or [Spot(at, start.left, start.top) for at in range(len(faces))]
     crowds = [Crowd() for _ in range(spots[-1].page + 1)]
     drawn = [NOTHING for _ in crowds]
     blocks: list[Block] = []
     for face, spot in zip(faces, spots, strict=True):
-        made, told = _draw(face, spot, scale, names, units, crowds[spot.page])
+        made, told = _draw(face, spot, scale, names, numerals, crowds[spot.page])
         drawn[spot.page] += made
         blocks += told
     views = [face for face in faces if isinstance(face, FaceView)]
-    blocks = [lining_rows(views), trim_block(views, names, units), *blocks]
+    blocks = [lining_rows(views), trim_block(views, names, numerals), *blocks]
     used = face_key(views)
     rows = rows_of(blocks, layout.columns[0].right - layout.columns[0].left if layout.columns else 60.0)
     pages = []
@@ -72,27 +73,27 @@ def _pages(
     return pages, rows
 
 
-def _layout(faces: Sequence[Small], units: str, warned: bool, tables: bool) -> tuple[Layout, int]:
+def _layout(faces: Sequence[Small], numerals: Numerals, warned: bool, tables: bool) -> tuple[Layout, int]:
     """One sheet for all where 1 : 20 allows it, else as many as needed."""
 
     def on_one(layout: Layout, scale: int) -> bool:
-        spots = _arranged(faces, layout, scale, units)
+        spots = _arranged(faces, layout, scale, numerals)
         return spots is not None and spots[-1].page == 0
 
     def each(layout: Layout, scale: int) -> bool:
-        return _arranged(faces, layout, scale, units) is not None
+        return _arranged(faces, layout, scale, numerals) is not None
 
     found = next(layouts(on_one, 10, warned, tables))
     return found if found[1] <= 20 else next(layouts(each, 10, warned, tables))
 
 
-def _arranged(faces: Sequence[Small], layout: Layout, scale: int, units: str) -> list[Spot] | None:
+def _arranged(faces: Sequence[Small], layout: Layout, scale: int, numerals: Numerals) -> list[Spot] | None:
     """Faces in rows from the upper left, on as many sheets as needed; None where one is larger than a sheet."""
     area = layout.drawing
     spots: list[Spot] = []
     page, x, y, deep = 0, area.left, area.top, 0.0
     for face in faces:
-        wide, high = _footprint(face, scale, units)
+        wide, high = _footprint(face, scale, numerals)
         if wide > area.right - area.left or high > area.bottom - area.top:
             return None
         if x + wide > area.right:
@@ -104,23 +105,23 @@ def _arranged(faces: Sequence[Small], layout: Layout, scale: int, units: str) ->
     return spots
 
 
-def _footprint(face: Small, scale: int, units: str) -> tuple[float, float]:
-    margins, size = _margins(face, scale, units), Plot(0, 0, scale).size
+def _footprint(face: Small, scale: int, numerals: Numerals) -> tuple[float, float]:
+    margins, size = _margins(face, scale, numerals), Plot(0, 0, scale).size
     wide = size(face.width) + margins.left + margins.right
     return max(NARROWEST, wide), size(face.height) + margins.top + margins.bottom + TITLE
 
 
-def _margins(face: Small, scale: int, units: str) -> Margins:
+def _margins(face: Small, scale: int, numerals: Numerals) -> Margins:
     if isinstance(face, FaceView):
-        return margins_of(face, face_dimensions(face, units), scale)
-    deep = Overall("left", 0, face.height, units).depth(scale)
+        return margins_of(face, face_dimensions(face, numerals), scale)
+    deep = Overall("left", 0, face.height, numerals).depth(scale)
     return Margins(deep + 1.0, 1.0, 1.0, deep + 1.0)
 
 
 def _draw(
-    face: Small, spot: Spot, scale: int, names: Mapping[Trim, str], units: str, crowd: Crowd
+    face: Small, spot: Spot, scale: int, names: Mapping[Trim, str], numerals: Numerals, crowd: Crowd
 ) -> tuple[Drawn, tuple[Block, ...]]:
-    margins, (wide, _) = _margins(face, scale, units), _footprint(face, scale, units)
+    margins, (wide, _) = _margins(face, scale, numerals), _footprint(face, scale, numerals)
     high = Plot(0, 0, scale).size(face.height)
     x, y = round(spot.x + margins.left, 3), round(spot.y + TITLE + margins.top + high, 3)
     plot = Plot(x, y, scale)
@@ -129,13 +130,13 @@ def _draw(
         for at, line in enumerate(wrapped(face.title, SMALL, wide)[:2])
     ))  # fmt: skip
     if isinstance(face, FaceView):
-        made = draw_face(face, plot, names, units, crowd)
+        made = draw_face(face, plot, names, numerals, crowd)
         blocks = tuple(
             Block(f"{face.title}: {_begun_small(block.heading)}", block.rows, block.widths)
-            for block in own_blocks(face, made, units)
+            for block in own_blocks(face, made, numerals)
         )
         return made.drawn + title, blocks
-    drawn, blocks = _draw_reveal(face, plot, units, crowd)
+    drawn, blocks = _draw_reveal(face, plot, numerals, crowd)
     return drawn + title, blocks
 
 
@@ -145,14 +146,14 @@ def _begun_small(heading: str) -> str:
     return rest[:1].lower() + rest[1:]
 
 
-def _draw_reveal(reveal: Reveal, plot: Plot, units: str, crowd: Crowd) -> tuple[Drawn, tuple[Block, ...]]:
+def _draw_reveal(reveal: Reveal, plot: Plot, numerals: Numerals, crowd: Crowd) -> tuple[Drawn, tuple[Block, ...]]:
     """Its pieces and its size; a row for the table of each piece whose own size has no room on it."""
     (left, bottom) = plot.at(0, 0)
-    sizes = draw_dimension(Overall("bottom", 0, reveal.width, units), plot, bottom, bottom + 1.0)
-    sizes += draw_dimension(Overall("left", 0, reveal.height, units), plot, left, left - 1.0)
+    sizes = draw_dimension(Overall("bottom", 0, reveal.width, numerals), plot, bottom, bottom + 1.0)
+    sizes += draw_dimension(Overall("left", 0, reveal.height, numerals), plot, left, left - 1.0)
     for value in sizes.texts:
         crowd.take(value.box)
-    labelled = label_pieces(reveal.pieces, plot, units, crowd)
+    labelled = label_pieces(reveal.pieces, plot, numerals, crowd)
     parts = [
         element("path", {
             "class": "piece", "data-piece": piece.number, **pen(SYMBOL, scale=plot.scale),
@@ -163,4 +164,4 @@ def _draw_reveal(reveal: Reveal, plot: Plot, units: str, crowd: Crowd) -> tuple[
     lines = element("path", {"class": "leader", **pen(NARROW), "d": labelled.leaders}) if labelled.leaders else ""
     texts = labelled.texts + labelled.outside
     drawn = sizes + Drawn((backing(texts), plot.group(reveal.title, parts), lines), texts)
-    return drawn, (Block(f"{reveal.title}: length × width", size_rows(labelled.without_size, units)),)
+    return drawn, (Block(f"{reveal.title}: length × width", size_rows(labelled.without_size, numerals)),)

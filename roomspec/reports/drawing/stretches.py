@@ -13,6 +13,7 @@ from roomspec.reports.drawing.elevation import Page, elevation_page
 from roomspec.reports.drawing.faces import DrawnLining, FaceView
 from roomspec.reports.drawing.sizes import size_text
 from roomspec.reports.drawing.tables import Block, Row
+from roomspec.reports.paper.numerals import Numerals
 from roomspec.takeoff.clip import FAR, Box, part_of, span_in
 from roomspec.takeoff.face import outline_of
 
@@ -21,17 +22,17 @@ LONG = 5 * METRE
 
 
 def front_pages(
-    view: FaceView, names: Mapping[Trim, str], before: tuple[Block, ...], units: str, warned: bool
+    view: FaceView, names: Mapping[Trim, str], before: tuple[Block, ...], numerals: Numerals, warned: bool
 ) -> tuple[list[Page], list[Row]]:
     """A wall's front on one sheet, or as an overview and stretches; and the rows of tables without room."""
-    page, rows, crowded = elevation_page(view, names, before, units, warned)
+    page, rows, crowded = elevation_page(view, names, before, numerals, warned)
     if not crowded or page.scale <= 20 or view.width <= LONG:
         return [page], rows
-    overview, rows, _ = elevation_page(replace(view, extent="overview"), names, before, units, warned)
+    overview, rows, _ = elevation_page(replace(view, extent="overview"), names, before, numerals, warned)
     pages = [overview]
     for part in stretches_of(view):
-        page, more, _ = elevation_page(part, names, (), units, warned)
-        told = f"{size_text(part.low, units)} to {size_text(part.high, units)}"
+        page, more, _ = elevation_page(part, names, (), numerals, warned)
+        told = f"{size_text(part.low, numerals)} to {size_text(part.high, numerals)}"
         pages.append(replace(page, part=told))
         rows += more
     return pages, rows

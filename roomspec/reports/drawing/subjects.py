@@ -10,6 +10,7 @@ from roomspec.model.product import Panel
 from roomspec.model.room import Room
 from roomspec.reports.drawing.corner_words import corner_words
 from roomspec.reports.drawing.faces import FaceView, Reveal, face_view, front_of, other_faces, reveals_of
+from roomspec.reports.paper.numerals import Numerals
 from roomspec.takeoff.taken import PooledPlan, RoomTakeOff, WallTakeOff
 
 
@@ -45,31 +46,31 @@ RoomTaken = tuple[Room, RoomLayout, RoomTakeOff]
 """A room, laid and taken off: what is drawn of it needs no cutting plan."""
 
 
-def subjects_of(rooms: Iterable[RoomTaken]) -> dict[Subject, list[str]]:
+def subjects_of(rooms: Iterable[RoomTaken], numerals: Numerals) -> dict[Subject, list[str]]:
     """Every subject with the names of its rooms, in the job's order: a room's plan, its walls, its ceilings."""
     found: dict[Subject, list[str]] = {}
     for room, laid, taken in rooms:
-        for subject in _of_room(room, laid, taken):
+        for subject in _of_room(room, laid, taken, numerals):
             found.setdefault(subject, []).append(room.name)
     return found
 
 
-def _of_room(room: Room, laid: RoomLayout, taken: RoomTakeOff) -> Iterator[Subject]:
+def _of_room(room: Room, laid: RoomLayout, taken: RoomTakeOff, numerals: Numerals) -> Iterator[Subject]:
     title = room.title
     if room.walls:
         plan = Room("", title, walls=room.walls, diagonals=room.diagonals, incomplete=room.incomplete)
         yield PlanSubject(title, plan, laid)
     for at, (wall, off) in enumerate(zip(laid.walls, taken.walls, strict=True)):
         if wall.linings or any(face.linings for face in wall.faces):
-            yield _wall(room, at, wall, off)
+            yield _wall(room, at, wall, off, numerals)
     for overhead, off in zip(laid.ceilings, taken.ceilings, strict=True):
         if overhead.own.linings or any(face.linings for face in overhead.faces):
             yield _ceiling(title, overhead, off)
 
 
-def _wall(room: Room, at: int, laid: WallLayout, taken: WallTakeOff) -> WallSubject:
+def _wall(room: Room, at: int, laid: WallLayout, taken: WallTakeOff, numerals: Numerals) -> WallSubject:
     wall = room.walls[at]
-    front = front_of(wall, laid, taken, *corner_words(room, at, laid)) if laid.linings else None
+    front = front_of(wall, laid, taken, *corner_words(room, at, laid, numerals)) if laid.linings else None
     others = other_faces(laid.faces, taken.faces)
     return WallSubject(room.title, f"wall {wall.name}", front, _with_reveals(front, others))
 

@@ -8,7 +8,7 @@ job's.
 from msgspec import Struct
 
 from roomspec.reports.drawing.drawn import Drawn, Text
-from roomspec.reports.drawing.lettering import SMALL, shortened
+from roomspec.reports.drawing.lettering import SMALL, shortened, width_of
 from roomspec.reports.drawing.pen import NARROW, WIDE, pen
 from roomspec.reports.drawing.sheet import BLOCK_HEIGHT, Paper
 from roomspec.reports.drawing.svg import element, number
@@ -32,13 +32,14 @@ class Titles(Struct, frozen=True):
 
 def draw_title_block(paper: Paper, titles: Titles, scale: str) -> Drawn:
     """The block, in the lower right corner of the frame."""
+    dated = max(25.0, width_of(titles.date, SMALL) + 2.1)
     rows = (
         (("Legal owner", "", 32.0), ("Drawn by", "", 28.0), ("Job", titles.job, 120.0)),
         (("Room", titles.room, 102.0), ("Part", titles.part, 50.0), ("Approved by", "", 28.0)),
         (
             ("Document", titles.kind, 34.0),
-            ("Drawing number", titles.identity, 66.0),
-            ("Date", titles.date, 25.0),
+            ("Drawing number", titles.identity, 91.0 - dated),
+            ("Date", titles.date, dated),
             ("Scale", scale, 18.0),
             ("Sheet", f"{titles.sheet} / {titles.sheets}", 23.0),
             ("Paper", paper.name, 14.0),

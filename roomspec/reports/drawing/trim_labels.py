@@ -11,6 +11,7 @@ from roomspec.reports.drawing.pen import EXTRA_WIDE, WIDE
 from roomspec.reports.drawing.placing import Block, box_of_block, moved, place_near, stacked, upright
 from roomspec.reports.drawing.plot import Plot
 from roomspec.reports.drawing.sizes import size_text
+from roomspec.reports.paper.numerals import Numerals
 from roomspec.takeoff.trims import TrimRun
 
 _SHARES = (0.5, 0.35, 0.65, 0.2, 0.8, 0.08, 0.92)
@@ -48,12 +49,12 @@ def take_lines(view: FaceView, plot: Plot, crowd: Crowd) -> None:
 
 
 def label_trims(
-    view: FaceView, plot: Plot, names: Mapping[Trim, str], units: str, pieces: Sequence[Shape], crowd: Crowd
+    view: FaceView, plot: Plot, names: Mapping[Trim, str], numerals: Numerals, pieces: Sequence[Shape], crowd: Crowd
 ) -> tuple[Text, ...]:
     """Names beside the lines, off the pieces where there is room; a run without room stands in the table alone."""
     texts: list[Text] = []
     for run in runs_of(view):
-        long = f"{names[run.trim]}  {size_text(run.length, units)}"
+        long = f"{names[run.trim]}  {size_text(run.length, numerals)}"
         for label in (long, names[run.trim]):
             placed = _beside(run, label, plot, pieces, crowd)
             if placed:
