@@ -73,7 +73,7 @@ def joints_too_close(facts: RoomFacts) -> Iterator[Finding]:
                 yield Finding(
                     at=facts.here(("wall", wall.name, "finishes", lining.finishes[0], "bond")),
                     message=(
-                        f"end joints of neighbouring rows are {length_text(apart, units)} apart;"
+                        f"end joints of neighbouring rows are {length_text(apart, units, JOINTS_APART)} apart;"
                         f" {figure_text(JOINTS_APART, units)} is the least"
                     ),
                     help=_advice(finish, units),

@@ -68,7 +68,7 @@ def narrow_row(facts: RoomFacts) -> Iterator[Finding]:
             balanced = _balanced_rows(run)
             cured = balanced >= narrowest and run.rows.way != "balanced"
             path = ("wall", wall.name, "finishes", run.finishes[0])
-            said = listed([f"the {row} row is {length_text(width, units)}" for row, width in narrow.items()])
+            said = listed([f"the {row} row is {length_text(width, units, narrowest)}" for row, width in narrow.items()])
             yield Finding(
                 at=facts.here((*path, "rows")),
                 message=f"wall {wall.name}: {said}; the narrowest wanted is {figure_text(narrowest, units)}",

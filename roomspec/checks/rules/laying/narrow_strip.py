@@ -103,7 +103,7 @@ def _overhead(facts: RoomFacts) -> Iterator[Finding]:
         yield Finding(
             at=facts.here((*one.path, field)),
             message=(
-                f"{one.face}: an end strip is {length_text(least, units)};"
+                f"{one.face}: an end strip is {length_text(least, units, narrowest)};"
                 f" the narrowest wanted is {figure_text(narrowest, units)}"
             ),
             help=(
@@ -126,7 +126,7 @@ def _on_boxes(facts: RoomFacts) -> Iterator[Finding]:
             yield Finding(
                 at=facts.here(one.path),
                 message=(
-                    f"{one.face}: an end strip is {length_text(least, units)};"
+                    f"{one.face}: an end strip is {length_text(least, units, narrowest)};"
                     f" the narrowest wanted is {figure_text(narrowest, units)}"
                 ),
                 help=f"build the box {narrower} narrower, or {wider} wider",
@@ -156,18 +156,18 @@ def _at_ends(facts: RoomFacts) -> Iterator[Finding]:
             path = ("wall", wall.name, "finishes", run.finishes[0])
             balanced = _balanced_ends(run)
             ends = _cut_ends(run, narrowest)
-            severity, wanted = "", f"the narrowest wanted is {figure_text(narrowest, units)}"
+            limit, severity, wanted = narrowest, "", f"the narrowest wanted is {figure_text(narrowest, units)}"
             if not ends:
                 ends = {side: width for side, width in _cut_ends(run, half).items() if width < balanced}
                 if ends and written(facts.here, (*path, "start")) is not None:
                     continue
-                severity, wanted = "hint", f"half a panel is {figure_text(cover // 2, units)}"
+                limit, severity, wanted = half, "hint", f"half a panel is {figure_text(half, units)}"
             if not ends:
                 continue
             cured = balanced >= narrowest and balanced > min(ends.values()) and run.start.way != "balanced"
             yield Finding(
                 at=facts.here((*path, "start")),
-                message=f"wall {wall.name}: {_strips(ends, units)}; {wanted}",
+                message=f"wall {wall.name}: {_strips(ends, units, limit)}; {wanted}",
                 help=(
                     f"`start balanced` makes both ends {figure_text(balanced, units)}"
                     if cured
@@ -189,7 +189,7 @@ def _in_reveals(facts: RoomFacts, wall: Wall, runs: Sequence[Run]) -> Iterator[F
             message=(
                 f"wall {wall.name}: the reveal of the {wall.openings[at].kind} is lined {figure_text(deep, units)}"
                 " deep, which"
-                f" leaves an inner strip of {length_text(rest, units)}; the narrowest wanted is"
+                f" leaves an inner strip of {length_text(rest, units, narrowest)}; the narrowest wanted is"
                 f" {figure_text(narrowest, units)}"
             ),
             help=f"line it with a panel of another cover width than {figure_text(run.panel.cover, units)}",
@@ -204,7 +204,7 @@ def _beside(facts: RoomFacts, wall: Wall, run: Run, covers: Sequence[Cover]) -> 
     for leg in thin_legs(wall, run, covers, narrowest):
         legs.setdefault((leg.field, leg.at, leg.apart), []).append(leg)
     for (field, at, apart), found in legs.items():
-        said = listed([f"{length_text(leg.end - leg.begin, units)} at its {leg.side}" for leg in found])
+        said = listed([f"{length_text(leg.end - leg.begin, units, narrowest)} at its {leg.side}" for leg in found])
         left = (
             f"strip of {said}; the narrowest wanted is {figure_text(narrowest, units)}" if apart else f"leg of {said}"
         )
@@ -230,8 +230,8 @@ def _balanced_ends(run: Run) -> int:
     return min(strips[0], max(0, strips[-1] - run.lean))
 
 
-def _strips(ends: dict[str, int], units: str) -> str:
+def _strips(ends: dict[str, int], units: str, limit: int) -> str:
     if len(set(ends.values())) == 1 and len(ends) == 2:
-        return f"the strips at both ends are {length_text(ends['left'], units)}"
-    first, *more = [f"at the {side} is {length_text(width, units)}" for side, width in ends.items()]
+        return f"the strips at both ends are {length_text(ends['left'], units, limit)}"
+    first, *more = [f"at the {side} is {length_text(width, units, limit)}" for side, width in ends.items()]
     return " and the one ".join([f"the strip {first}", *more])

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from decimal import Decimal
 from functools import lru_cache
+from math import ceil
 
 from roomspec.checks.example import GLUED
 from roomspec.checks.facts import RoomFacts, written
@@ -23,7 +24,6 @@ from roomspec.takeoff.movement import movement
 _PLAY = MM
 """What a cut end leaves where neither gap nor trim is named: common practice, no source."""
 
-_TENTH = MM // 10
 
 _EXAMPLE = """\
 job example
@@ -86,7 +86,7 @@ def no_room_to_move(facts: RoomFacts) -> Iterator[Finding]:
                 ("high", top - bottom, _up(run) if high else None),
             ):
                 if allowed is not None and length * by > allowed * of:
-                    moved = int(movement(length, rate, swing))
+                    moved = ceil(movement(length, rate, swing))
                     yield _finding(facts, wall.name, run, way, (length, moved, allowed), swing)
 
 
@@ -145,14 +145,13 @@ def _up(run: Run) -> int | None:
 def _finding(facts: RoomFacts, wall: str, run: Run, way: str, figures: tuple[int, int, int], swing: Decimal) -> Finding:
     units = facts.terms.units
     length, moved, allowed = figures
-    moved = -(-moved // _TENTH) * _TENTH
     expands = written(facts.elsewhere(f"panel {run.panel.name}"), ("expands",))
     ends = "ends" if way == "wide" else "floor ceiling"
     return Finding(
         at=facts.here(("wall", wall, "finishes", run.finishes[0], "method")),
         message=(
-            f"a run of {run.panel.name} {length_text(length, units)} {way} moves {length_text(moved, units)} over"
-            f" {swing.normalize():f} K; its ends allow {figure_text(allowed, units)}"
+            f"a run of {run.panel.name} {length_text(length, units)} {way} moves {length_text(moved, units, allowed)}"
+            f" over {swing.normalize():f} K; its ends allow {figure_text(allowed, units, moved)}"
         ),
         help=f"leave a gap in method {run.method.name}, such as `gap 5 mm at {ends}`, or part it with a joint trim",
         about=(f"wall {wall}", f"panel {run.panel.name}", f"method {run.method.name}"),

@@ -62,7 +62,7 @@ def short_row_end(facts: RoomFacts) -> Iterator[Finding]:
             balanced = min(_ends(replace(run, start=_BALANCED), facts.terms).values(), default=0)
             cured = balanced >= narrowest and run.bond != "run-on"
             path = ("wall", wall.name, "finishes", run.finishes[0])
-            said = listed([f"{length_text(end, units)} at the {side}" for side, end in stubs.items()])
+            said = listed([f"{length_text(end, units, narrowest)} at the {side}" for side, end in stubs.items()])
             yield Finding(
                 at=facts.here((*path, "start")),
                 message=f"wall {wall.name}: rows end in pieces of {said}; {figure_text(narrowest, units)} is the least",
