@@ -5,13 +5,15 @@ from typing import TYPE_CHECKING
 
 import click
 
+from roomspec import __version__
 from roomspec.cli.one_job import snapshot_at
-from roomspec.cli.output_folder import refuse, write
+from roomspec.cli.output_folder import beside, overwrite_option, refuse, write
 from roomspec.cli.trouble import CLEAN, FINDINGS
+from roomspec.files.folder import digest
+from roomspec.text.listing import listed
 
 if TYPE_CHECKING:
-    from roomspec.reports.hand_over.given import HandOver
-    from roomspec.reports.paper.sheet import Drawing, Sheet
+    from roomspec.analysis.session import Snapshot
 
 FORMS = ("html", "csv", "xlsx", "pdf")
 EXTRAS = {"xlsx": "xlsxwriter", "pdf": "typst"}
@@ -22,24 +24,36 @@ EXTRAS = {"xlsx": "xlsxwriter", "pdf": "typst"}
 @click.argument("path", metavar="PATH")
 @click.option("-o", "--output", "folder", required=True, metavar="DIR", help="The folder to write into.")
 @click.option("--as", "forms", multiple=True, type=click.Choice(FORMS), help="Only these; may be given several times.")
-def hand_over(path: str, folder: str, forms: tuple[str, ...]) -> int:
+@overwrite_option
+def hand_over(path: str, folder: str, forms: tuple[str, ...], overwrite: bool) -> int:
     """Write the documents of the job PATH into DIR: as pages, lists (CSV), a workbook and PDF.
 
-    DIR is new, empty, or of an earlier hand-over, which is replaced. Exits 1 where the job has errors: every document
-    then says that it is not for issue.
+    DIR is new, empty, or of an earlier hand-over, whose documents are replaced; with --as the others stay. A document
+    that was changed since, such as a workbook in which somebody went on, is not lost: nothing is written then. Exits 1
+    where the job has errors: every document then says that it is not for issue.
     """
+    from roomspec.cli.hand_over_documents import FILES, documents
     from roomspec.reports.hand_over.contents import FORMAT, contents_json
     from roomspec.reports.hand_over.given import hand_over_of
 
-    refuse(folder, FORMAT)
     wanted = forms or tuple(form for form in FORMS if _installed(form))
+    names = [name for form in FORMS if form in wanted for name in FILES[form]]
+    refuse(folder, FORMAT, overwrite, names)
     for form in wanted:
         if not _installed(form):
             raise click.ClickException(f"{form} needs a package more: pip install 'roomspec[{form}]'.")
-    given = hand_over_of(snapshot_at(path))
-    files = documents(given, wanted)
-    write(folder, files | {"contents.json": contents_json(given, tuple(files)).encode()})
-    click.echo(f"Wrote {', '.join(files)} to {folder}.")
+    snapshot = snapshot_at(path)
+    given = hand_over_of(snapshot)
+    text = _made_of(snapshot)
+    made = documents(given, wanted)
+    stay = beside(folder, FORMAT, names)
+    write(folder, made.files, contents_json(given, dict.fromkeys(names, text) | stay.text), stay)
+    click.echo(f"Wrote {', '.join(names)} to {folder}.")
+    old = [name for name in stay.files if stay.text[name] != text]
+    if old:
+        click.echo(f"Left as they were, of another text of the job: {listed(old)}.", err=True)
+    for said in made.said:
+        click.echo(said, err=True)
     locale = given.made.job.terms.locale
     if locale and not given.numerals.locale:
         click.echo(f"Locale {locale} is not known: figures and dates are as in the job's files.", err=True)
@@ -51,53 +65,11 @@ def hand_over(path: str, folder: str, forms: tuple[str, ...]) -> int:
     return FINDINGS if given.errors else CLEAN
 
 
-def documents(given: "HandOver", forms: tuple[str, ...]) -> dict[str, bytes]:
-    """File name -> what it holds."""
-    sheets = _sheets(given) if {"html", "pdf"} & set(forms) else {}
-    files: dict[str, bytes] = {}
-    if "html" in forms:
-        from roomspec.reports.paper.page import sheet_page
-
-        files |= {f"{name}.html": sheet_page(sheet).encode() for name, sheet in sheets.items()}
-    if "csv" in forms:
-        from roomspec.reports.hand_over.lists_csv import cut_list_csv, order_csv
-
-        files |= {"order.csv": order_csv(given).encode(), "cut-list.csv": cut_list_csv(given).encode()}
-    if "xlsx" in forms:
-        from roomspec.reports.hand_over.ledger import workbook
-
-        files["estimate.xlsx"] = workbook(given)
-    if "pdf" in forms:
-        from roomspec.reports.paper.pdf import sheet_pdf
-
-        files |= {f"{name}.pdf": sheet_pdf(sheet) for name, sheet in sheets.items()}
-    return files
-
-
-def _sheets(given: "HandOver") -> "dict[str, Sheet]":
-    from roomspec.reports.hand_over.fitters import fitters
-    from roomspec.reports.hand_over.order import order
-    from roomspec.reports.hand_over.quotation import quotation
-    from roomspec.reports.hand_over.survey import survey
-
-    return {
-        "quotation": quotation(given),
-        "order": order(given),
-        "fitters": fitters(given, _drawings(given)),
-        "survey": survey(given),
-    }
-
-
-def _drawings(given: "HandOver") -> "dict[str, tuple[Drawing, ...]]":
-    """By the first of the rooms that a drawing holds for; under "" what is drawn of the cutting."""
-    from roomspec.reports.drawing.job_drawings import draw_job
-    from roomspec.reports.paper.sheet import Drawing
-
-    drawn = draw_job(given.made, len(given.errors))
-    sheets = {drawing.name: Drawing(drawing.svg, drawing.title, drawing.paper) for drawing in drawn}
-    first = [same.names[0] for same in given.rooms]
-    found = {name: tuple(sheets[drawing.name] for drawing in drawn if name in drawing.rooms) for name in first}
-    return found | {"": tuple(sheets[drawing.name] for drawing in drawn if not drawing.rooms)}
+def _made_of(snapshot: "Snapshot") -> str:
+    """The digest of what documents are made of: the program's version, the job's text, and the errors found in it."""
+    errors = (finding.message for finding in snapshot.findings if finding.severity == "error")
+    texts = (__version__, *(file.text for file in snapshot.files), *errors)
+    return digest("\0".join(texts).encode("utf-8", "surrogatepass"))
 
 
 def _installed(form: str) -> bool:

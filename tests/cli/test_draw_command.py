@@ -91,6 +91,22 @@ def test_a_file_added_to_the_drawings_is_kept(run, small, tmp_path):
     assert held(tmp_path / "out") == before
 
 
+def test_a_drawing_on_which_somebody_went_on_is_not_lost(run, small, tmp_path):
+    """Neither written over nor taken away, unless it is given up."""
+    assert run("draw", small, "-o", "out").code == 0
+    with (tmp_path / "out/1-wall-a.svg").open("ab") as file:
+        file.write(b"<!-- mine -->")
+    text = (small / "job.room").read_text(encoding="utf-8")
+    (small / "job.room").write_text(text.replace("wall a 3000", "wall b 2000"), encoding="utf-8")
+    before = held(tmp_path / "out")
+    ended = run("draw", small, "-o", "out")
+    assert ended.refused
+    assert "1-wall-a.svg is no longer as roomspec wrote it" in ended.err
+    assert held(tmp_path / "out") == before
+    assert run("draw", small, "-o", "out", "--overwrite").code == 0
+    assert "1-wall-a.svg" not in held(tmp_path / "out")
+
+
 def test_a_file_in_the_way(run, small, tmp_path):
     """One line, and the file stays."""
     (tmp_path / "out").write_text("mine", encoding="utf-8")

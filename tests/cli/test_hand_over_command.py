@@ -31,11 +31,66 @@ def test_everything_is_written_into_a_new_folder(run: Run, small: Path, tmp_path
     assert set(json.loads(before["contents.json"])["files"]) == FILES - {"contents.json"}
 
 
-def test_an_earlier_hand_over_leaves_nothing_stale(run: Run, small: Path, tmp_path: Path):
-    """What is not written this time is gone."""
-    assert run("hand-over", small, "-o", tmp_path / "o").code == 0
-    assert run("hand-over", small, "-o", tmp_path / "o", "--as", "html").code == 0
-    assert names(tmp_path / "o") == {name for name in FILES if name.endswith((".html", ".json"))}
+def test_other_forms_of_an_earlier_hand_over_stay(run: Run, small: Path, tmp_path: Path):
+    """`--as` writes what it names; of the others it is said which are of another text of the job."""
+    out, job = tmp_path / "o", small / "job.room"
+    assert run("hand-over", small, "-o", out).code == 0
+    before = {file.name: (file.read_bytes(), file.stat().st_mtime_ns) for file in out.glob("*[!n]")}
+    assert run("hand-over", small, "-o", out, "--as", "html").err == ""
+    assert {name: (out / name).read_bytes() for name in before} == {name: data for name, (data, _) in before.items()}
+    assert all((out / name).stat().st_mtime_ns == time for name, (_, time) in before.items() if name[-4:] != "html")
+    job.write_text(job.read_text().replace("wall a 3000", "wall a 2900"))
+    ended = run("hand-over", small, "-o", out, "--as", "html", "--as", "pdf")
+    assert ended.err == "Left as they were, of another text of the job: order.csv, cut-list.csv and estimate.xlsx.\n"
+    assert set(json.loads((out / "contents.json").read_bytes())["files"]) == FILES - {"contents.json"}
+    assert run("hand-over", small, "-o", out).err == ""
+
+
+@pytest.mark.parametrize("name", ["estimate.xlsx", "order.csv"])
+def test_a_document_in_which_somebody_went_on_is_not_lost(run: Run, small: Path, tmp_path: Path, name: str):
+    """Nothing is written until it is moved away or given up; what leaves it alone is written, and it is known still."""
+    out = tmp_path / "o"
+    assert run("hand-over", small, "-o", out).code == 0
+    with (out / name).open("ab") as file:
+        file.write(b"mine")
+    before = {file.name: file.read_bytes() for file in out.iterdir()}
+    assert run("hand-over", small, "-o", out, "--as", "html").code == 0
+    ended = run("hand-over", small, "-o", out)
+    assert ended.refused
+    assert f"{name} is no longer as roomspec wrote it; move it out of the folder" in ended.err
+    assert "--overwrite" in ended.err
+    assert {file.name: file.read_bytes() for file in out.iterdir() if file.name != "contents.json"} == {
+        name: data for name, data in before.items() if name != "contents.json"
+    }
+    (out / name).rename(tmp_path / "mine")
+    assert run("hand-over", small, "-o", out).code == 0
+    (tmp_path / "mine").replace(out / name)
+    assert run("hand-over", small, "-o", out, "--overwrite").code == 0
+    assert not (out / name).read_bytes().endswith(b"mine")
+
+
+def test_a_list_without_digests_vouches_for_nothing(run: Run, small: Path, tmp_path: Path):
+    """What cannot be told from a changed file counts as one; a list that is damaged is somebody's own file."""
+    out = tmp_path / "o"
+    assert run("hand-over", small, "-o", out, "--as", "csv").code == 0
+    told = json.loads((out / "contents.json").read_bytes())
+    del told["sha256"]
+    (out / "contents.json").write_text(json.dumps(told))
+    assert "order.csv and cut-list.csv are no longer as" in run("hand-over", small, "-o", out).err
+    told["files"] = 5
+    (out / "contents.json").write_text(json.dumps(told))
+    assert "it holds something else (contents.json)" in run("hand-over", small, "-o", out, "--overwrite").err
+
+
+def test_a_list_that_names_files_elsewhere_takes_none_of_them(run: Run, small: Path, tmp_path: Path):
+    """A name in it counts only where the folder itself holds such a file."""
+    out = tmp_path / "o"
+    assert run("hand-over", small, "-o", out, "--as", "csv").code == 0
+    told = json.loads((out / "contents.json").read_bytes())
+    told["files"] += ["../small/job.room", "gone.pdf"]
+    (out / "contents.json").write_text(json.dumps(told))
+    assert run("hand-over", small, "-o", out, "--as", "html").code == 0
+    assert names(out) == {name for name in FILES if name.endswith(("html", "csv", "json"))}
 
 
 def test_a_folder_with_other_files_is_refused(run: Run, small: Path, tmp_path: Path):

@@ -2,7 +2,7 @@
 
 from html.parser import HTMLParser
 
-VOID = {"meta", "img", "br", "link"}
+VOID = {"meta", "img", "br", "link", "wbr"}
 
 
 class Page(HTMLParser):

@@ -7,9 +7,9 @@ import pytest
 from read_page import Page
 from small_hand_over import handed_over
 
-from roomspec.cli.hand_over import documents
+from roomspec.cli.hand_over_documents import documents
 from roomspec.reports.paper.page import sheet_page
-from roomspec.reports.paper.sheet import Facts, Part, Sheet, Words
+from roomspec.reports.paper.sheet import Facts, Part, Sheet, Table, Words
 
 SCRIPT = "<script>alert(1)</script>"
 NAMES = ("quotation", "order", "fitters", "survey")
@@ -18,7 +18,7 @@ NAMES = ("quotation", "order", "fitters", "survey")
 @pytest.fixture(scope="module")
 def pages() -> dict[str, str]:
     """The pages of the small job."""
-    return {name: text.decode() for name, text in documents(handed_over(), ("html",)).items()}
+    return {name: text.decode() for name, text in documents(handed_over(), ("html",)).files.items()}
 
 
 @pytest.mark.parametrize("name", NAMES)
@@ -59,7 +59,7 @@ def test_a_screen_reader_finds_its_way(pages, name):
 def test_a_room_called_script_is_a_room_called_script():
     """Titles, names and texts of a job are texts on the page, its title bar, and its printed margins."""
     given = handed_over(title=SCRIPT + "</style>", room=SCRIPT, more=f'  assume "{SCRIPT}"')
-    for text in documents(given, ("html",)).values():
+    for text in documents(given, ("html",)).files.values():
         page = Page(text.decode())
         assert not page.faults
         assert "script" not in {tag for tag, _ in page.tags}
@@ -71,7 +71,7 @@ def test_a_job_with_errors_is_not_for_issue_on_every_page():
     """The stamp stands on screen, on each printed page, and in the title; the errors are listed."""
     given = handed_over(more="  overhaed 3 %")
     assert len(given.errors) == 1
-    for text in documents(given, ("html",)).values():
+    for text in documents(given, ("html",)).files.values():
         page = Page(text.decode())
         assert ("h2", "Not for issue") in page.headings
         assert 'class="on-every-page"' in text.decode()
@@ -82,6 +82,18 @@ def test_a_job_with_errors_is_not_for_issue_on_every_page():
 def test_a_clean_job_says_nothing_of_issue(pages):
     """No stamp where there is no error."""
     assert not [name for name, text in pages.items() if "ot for issue" in text]
+
+
+def test_long_words_may_be_broken_and_stay_what_they_are():
+    """In a table at every letter, elsewhere by the style; names for those who cannot see hold no break."""
+    word = "W" * 120
+    table = Table(word, ("What",), "l", ((word,), (f"<{word}",)))
+    text = sheet_page(Sheet("Order", word, Facts(()), (Part(word, (table, Words(word))),)))
+    page = Page(text)
+    assert not page.faults
+    assert page.rows == [["What"], [word], [f"<{word}"]]
+    assert text.count("<wbr>") == 119 + 120
+    assert f'aria-label="{word}"' in text
 
 
 def test_letters_that_would_hide_or_turn_are_shown():

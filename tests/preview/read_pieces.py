@@ -2,7 +2,7 @@
 
 from html.parser import HTMLParser
 
-VOID = {"meta", "img", "br", "link", "input"}
+VOID = {"meta", "img", "br", "link", "input", "wbr"}
 
 
 class Read(HTMLParser):

@@ -4,6 +4,7 @@ from base64 import b64encode
 from collections.abc import Iterable, Iterator, Sequence
 
 from roomspec.reports.markup import marked_up
+from roomspec.reports.paper.long_words import LONGEST, breakable
 from roomspec.reports.paper.sheet import Block, Drawing, Facts, Part, Points, Sheet, Table, Words
 from roomspec.reports.paper.style import STYLE, page_boxes
 from roomspec.reports.width import shown
@@ -56,6 +57,11 @@ def block_lines(blocks: Iterable[Block]) -> list[str]:
 
 def _text(text: str) -> str:
     return marked_up(shown(text))
+
+
+def _cell(text: str) -> str:
+    """A text in a table, which is no narrower than its longest word: longer ones may be broken anywhere."""
+    return _text(text) if len(text) <= LONGEST else "<wbr>".join(map(marked_up, breakable(shown(text))))
 
 
 def _stamped(stamp: str) -> Iterator[str]:
@@ -115,7 +121,7 @@ def _table(table: Table) -> Iterator[str]:
     yield "<table>"
     yield f"<caption>{_text(table.caption)}</caption>"
     yield "<thead>"
-    heads = (f'<th scope="col"{_way(at, table)}>{_text(head)}</th>' for at, head in enumerate(table.heads))
+    heads = (f'<th scope="col"{_way(at, table)}>{_cell(head)}</th>' for at, head in enumerate(table.heads))
     yield f"<tr>{''.join(heads)}</tr>"
     yield "</thead>"
     end = len(table.rows) - table.totals
@@ -123,7 +129,7 @@ def _table(table: Table) -> Iterator[str]:
     for at, row in enumerate(table.rows[:end]):
         if len(row) == 1:
             yield from ("</tbody>", "<tbody>") if at else ()
-            yield f'<tr><th scope="rowgroup" colspan="{len(table.heads)}">{_text(row[0])}</th></tr>'
+            yield f'<tr><th scope="rowgroup" colspan="{len(table.heads)}">{_cell(row[0])}</th></tr>'
         else:
             yield _row(row, table)
     yield "</tbody>"
@@ -134,8 +140,8 @@ def _table(table: Table) -> Iterator[str]:
 
 
 def _row(row: tuple[str, ...], table: Table) -> str:
-    first = f'<th scope="row"{_way(0, table)}>{_text(row[0])}</th>' if row[0] else "<td></td>"
-    return f"<tr>{first}{''.join(f'<td{_way(at, table)}>{_text(row[at])}</td>' for at in range(1, len(row)))}</tr>"
+    first = f'<th scope="row"{_way(0, table)}>{_cell(row[0])}</th>' if row[0] else "<td></td>"
+    return f"<tr>{first}{''.join(f'<td{_way(at, table)}>{_cell(row[at])}</td>' for at in range(1, len(row)))}</tr>"
 
 
 def _way(at: int, table: Table) -> str:

@@ -17,6 +17,7 @@ body {
   font: 1rem/1.45 "Helvetica Neue", Arial, "Liberation Sans", sans-serif;
   margin: 0 auto; max-width: 62rem; padding: 1.5rem 1rem 4rem;
 }
+h1, h2, h3, p, caption, figcaption, dd, li { overflow-wrap: anywhere; }
 h1 { font-size: 1.7rem; line-height: 1.2; margin: 0 0 .2rem; }
 h2 { border-top: 2px solid var(--ink); font-size: 1.25rem; margin: 2.2rem 0 .6rem; padding-top: .4rem; }
 h3 { font-size: 1.05rem; margin: 1.4rem 0 .4rem; }
@@ -29,8 +30,8 @@ p, ul, ol, dl { margin: .5rem 0; max-width: 46rem; }
 .loud { color: var(--loud); font-weight: bold; }
 dl { display: grid; gap: .15rem 1rem; grid-template-columns: max-content 1fr; }
 dt { color: var(--faint); }
-dd { margin: 0; overflow-wrap: anywhere; }
-li { margin: .25rem 0; overflow-wrap: anywhere; }
+dd { margin: 0; }
+li { margin: .25rem 0; }
 a { color: var(--link); }
 a:focus-visible, .wide:focus-visible { outline: 3px solid var(--link); outline-offset: 2px; }
 .wide { margin: .6rem 0; overflow-x: auto; }

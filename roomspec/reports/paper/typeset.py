@@ -1,12 +1,14 @@
 """A document in Typst's markup: all text in strings, so that none of it is read as markup."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
+from roomspec.reports.paper.long_words import LONGEST, breakable
 from roomspec.reports.paper.sheet import Block, Drawing, Facts, Part, Points, Sheet, Table, Words
-from roomspec.reports.width import shown
+from roomspec.reports.width import columns, shown
 
-LETTER, BOLD, GAP, NARROW, PAGE = 0.5, 0.62, 0.9, 12.0, 57.0
-"""In em: a letter on the average, a bold one, what parts two columns, a column that is never shortened, the page."""
+LETTER, CAPITAL, BOLD, GAP, NARROW, PAGE = 0.5, 0.75, 0.62, 0.9, 12.0, 57.0
+"""In em: a letter on the average, a capital, a bold one, what parts two columns, a column that is never shortened, the
+page."""
 
 _SETTING = """\
 #set text(size: 9pt)
@@ -24,6 +26,9 @@ _SETTING = """\
   grid(columns: (14pt, 1fr), row-gutter: 3pt, tick, item)
   v(2pt)
 }
+#let above(words, title) = place(top + left, dx: 20mm, dy: 4mm, {
+  grid(columns: 2, column-gutter: 8pt, align: bottom, title, words)
+})
 #let captioned(caption, body) = {
   block(above: 1em, below: 0.5em, sticky: true, strong(caption))
   body
@@ -35,14 +40,14 @@ def sheet_markup(sheet: Sheet) -> str:
     """The document as Typst 0.12 or later sets it on A4: header, footer and all."""
     head = f"{sheet.kind}: {sheet.title}"
     stamp = f'align(center, text(weight: "bold", size: 11pt, {_string(sheet.stamp)}))' if sheet.stamp else "none"
-    foot = f'text(size: 7.5pt, {_string(head)} + h(1fr) + counter(page).display("1 / 1", both: true))'
+    foot = f'text(size: 7.5pt, {_words(head)} + h(1fr) + counter(page).display("1 / 1", both: true))'
     lines = [
         f"#set document(title: {_string(head)}, date: none)",
         f"#set text(lang: {_string(sheet.language[:2])})",
         f'#set page(paper: "a4", margin: (x: 14mm, top: 17mm, bottom: 16mm), header: {stamp}, footer: context {foot})',
         _SETTING,
-        f"#heading(level: 1, {_string(sheet.kind)})",
-        f"#text(size: 11pt, {_string(sheet.title)})",
+        f"#heading(level: 1, {_words(sheet.kind)})",
+        f"#text(size: 11pt, {_words(sheet.title)})",
         *_block(sheet.facts),
     ]
     for part in sheet.parts:
@@ -53,8 +58,14 @@ def sheet_markup(sheet: Sheet) -> str:
 def _part(part: Part, level: int) -> Iterator[str]:
     if part.new_page:
         yield "#pagebreak(weak: true)"
-    yield f"#heading(level: {level}, {_string(part.title)})"
-    for block in part.blocks:
+    heading = f"heading(level: {level}, {_words(part.title)})"
+    match part.blocks:
+        case (Words(text), Drawing() as first, *rest):
+            # A drawing has a page of its own: its heading stands there, in the margin, not alone on the page before.
+            yield _drawing(first, f"text(size: 7.5pt, {_words(text)})", heading)
+        case rest:
+            yield f"#{heading}"
+    for block in rest:
         yield from _block(block)
     for inner in part.parts:
         yield from _part(inner, level + 1)
@@ -63,37 +74,44 @@ def _part(part: Part, level: int) -> Iterator[str]:
 def _block(block: Block) -> Iterator[str]:
     match block:
         case Words(text, loud):
-            yield f"#par({f'strong({_string(text)})' if loud else _string(text)})"
+            yield f"#par({f'strong({_words(text)})' if loud else _words(text)})"
         case Points(items, way):
             name = {"numbered": "enum", "tick": "ticked"}.get(way, "list")
-            yield f"#{name}({_strings(items)})"
+            yield f"#{name}({_listed(items)})"
         case Facts(rows):
-            cells = _strings(cell for row in rows for cell in row)
+            cells = _listed(cell for row in rows for cell in row)
             yield f"#grid(columns: (auto, 1fr), column-gutter: 10pt, row-gutter: 4pt, {cells})"
-        case Drawing(svg, shows, paper):
-            picture = f'image(bytes({_string(svg, whole=True)}), format: "svg", width: 100%, alt: {_string(shows)})'
-            page = f'paper: "{paper.lower()}", flipped: true, margin: 0mm, header: none, footer: none'
-            yield f"#page({page}, {picture})"
+        case Drawing():
+            yield _drawing(block)
         case Table():
             yield _table(block)
 
 
+def _drawing(drawing: Drawing, *above: str) -> str:
+    """A page of the drawing's own size; what stands `above` is in its margin, over the frame."""
+    page = f'paper: "{drawing.paper.lower()}", flipped: true, margin: 0mm, header: none, footer: none'
+    name = f"alt: {_string(drawing.shows)}"
+    picture = f'image(bytes({_quoted(drawing.svg)}), format: "svg", width: 100%, {name})'
+    margin = f"above({', '.join(above)}); " if above else ""
+    return f"#page({page}, {{ {margin}{picture} }})"
+
+
 def _table(table: Table) -> str:
     wide = len(table.heads)
-    columns = ", ".join(_widths(table))
+    widths = ", ".join(_widths(table))
     align = ", ".join("right" if letter == "r" else "left" for letter in table.align)
-    heads = ", ".join(f"strong({_string(head)})" for head in table.heads)
+    heads = ", ".join(f"strong({_words(head)})" for head in table.heads)
     rows = []
     for at, row in enumerate(table.rows):
         if len(row) == 1:
-            rows.append(f"table.cell(colspan: {wide}, fill: luma(92%), strong({_string(row[0])}))")
+            rows.append(f"table.cell(colspan: {wide}, fill: luma(92%), strong({_words(row[0])}))")
         elif at >= len(table.rows) - table.totals:
             above = "table.hline(stroke: 1pt), " if at == len(table.rows) - table.totals else ""
-            rows.append(above + ", ".join(f"strong({_string(cell)})" for cell in row))
+            rows.append(above + ", ".join(f"strong({_words(cell)})" for cell in row))
         else:
-            rows.append(_strings(row))
+            rows.append(_listed(row))
     body = ",\n  ".join([f"table.header({heads})", "table.hline(stroke: 1pt)", *rows])
-    return f"#captioned({_string(table.caption)}, table(columns: ({columns},), align: ({align},),\n  {body}))"
+    return f"#captioned({_words(table.caption)}, table(columns: ({widths},), align: ({align},),\n  {body}))"
 
 
 def _widths(table: Table) -> Iterator[str]:
@@ -102,8 +120,8 @@ def _widths(table: Table) -> Iterator[str]:
     Typst could measure them, and takes half as long again over a long table.
     """
     rows = [row for row in table.rows if len(row) > 1]
-    cells = [max((len(row[at]) for row in rows), default=0) for at in range(len(table.heads))]
-    widest = [max(cell * LETTER, len(head) * BOLD) + GAP for cell, head in zip(cells, table.heads, strict=True)]
+    cells = [max(map(_em, {row[at] for row in rows}), default=0) for at in range(len(table.heads))]
+    widest = [max(cell, len(head) * BOLD) + GAP for cell, head in zip(cells, table.heads, strict=True)]
     narrow = sum(width for width in widest if width <= NARROW)
     too_wide = sum(widest) > PAGE
     for width, letter in zip(widest, table.align, strict=True):
@@ -111,12 +129,25 @@ def _widths(table: Table) -> Iterator[str]:
         yield f"{width:.2f}fr" if shared else f"{width:.2f}em"
 
 
-def _strings(texts: Iterator[str] | tuple[str, ...]) -> str:
-    return ", ".join(map(_string, texts))
+def _em(text: str) -> float:
+    return columns(text) * LETTER + sum(map(str.isupper, text)) * (CAPITAL - LETTER)
 
 
-def _string(text: str, whole: bool = False) -> str:
-    """A string of Typst's; `whole` keeps line breaks and the like, as an SVG needs them."""
-    kept = text if whole else shown(text)
-    escaped = kept.replace("\\", "\\\\").replace('"', '\\"').replace("\n", "\\n").replace("\r", "\\r")
+def _listed(texts: Iterable[str]) -> str:
+    return ", ".join(map(_words, texts))
+
+
+def _words(text: str) -> str:
+    """A string that is set: a line may end within a word that is longer than one (at a zero-width space)."""
+    return _string(text) if len(text) <= LONGEST else _quoted("\u200b".join(breakable(shown(text))))
+
+
+def _string(text: str) -> str:
+    """A string of Typst's."""
+    return _quoted(shown(text))
+
+
+def _quoted(text: str) -> str:
+    """As it is, line breaks and all."""
+    escaped = text.replace("\\", "\\\\").replace('"', '\\"').replace("\n", "\\n").replace("\r", "\\r")
     return f'"{escaped}"'
