@@ -17,7 +17,8 @@ from roomspec.files.disk import DiskWorld
 from roomspec_lsp.aside import Aside
 from roomspec_lsp.overlay import Overlay
 
-_JOB_LINE = re.compile(rb"^[ \t]*job[ \t]+\S", re.MULTILINE)
+_JOB_LINE = re.compile(rb"\n[ \t]*job[ \t]+\S")
+"""The line break too: one letter that always stands first is looked for many times as fast."""
 _ALONE = frozenset(("missing-line",))
 """Of a file that stands alone nothing is said about the job that it lacks: that is the hint."""
 
@@ -245,7 +246,7 @@ class Repository:
             return False
         before = self._is_job.get(path)
         if before is None or before[0] is not data:
-            before = self._is_job[path] = (data, _JOB_LINE.search(data) is not None)
+            before = self._is_job[path] = (data, _JOB_LINE.search(b"\n" + data) is not None)
         return before[1]
 
     def _by_itself(self, path: str) -> Snapshot | None:

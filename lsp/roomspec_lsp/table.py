@@ -5,20 +5,37 @@ import hashlib
 from collections.abc import Mapping
 
 import msgspec
-from msgspec import Struct
 
 from roomspec.analysis.found import Found
 from roomspec.text.lines import Lines
 
 
-class Entry(Struct, frozen=True):
-    """What is found in a file; `result` names it: the same findings at the same columns have the same name."""
+class Entry:
+    """What is found in a file. `wide` tells apart lines on which an editor may count columns otherwise; b"" of others.
 
-    found: tuple[Found, ...]
-    result: str
+    `result` names it: the same findings at the same columns have the same name.
+    """
+
+    __slots__ = ("_result", "found", "wide")
+
+    def __init__(self, found: tuple[Found, ...], wide: bytes) -> None:
+        """Hold both."""
+        self.found, self.wide = found, wide
+        self._result = ""
+
+    @property
+    def result(self) -> str:
+        """The name, made when a client first asks."""
+        if not self._result:
+            self._result = hashlib.blake2b(msgspec.json.encode(self.found) + self.wide, digest_size=12).hexdigest()
+        return self._result
+
+    def holds(self, found: tuple[Found, ...], wide: bytes) -> bool:
+        """True where nothing else is found."""
+        return self.wide == wide and (self.found is found or self.found == found)
 
 
-NOTHING = Entry((), "none")
+NOTHING = Entry((), b"")
 
 
 class Table:
@@ -37,14 +54,10 @@ class Table:
         """Take findings by address, and addresses that have none any more; gives those that changed."""
         changed = []
         for uri, (findings, lines) in found.items():
-            before = self.entries.get(uri)
-            same = before is not None and (before.found is findings or before.found == findings)
-            if same and lines.text.isascii():
-                continue
-            entry = Entry(findings, _named(findings, lines))
-            if before is None or before.result != entry.result:
+            before, wide = self.entries.get(uri), _wide(findings, lines)
+            if before is None or not before.holds(findings, wide):
+                self.entries[uri] = Entry(findings, wide)
                 changed.append(uri)
-            self.entries[uri] = entry
         for uri in gone & self.entries.keys():
             del self.entries[uri]
             changed.append(uri)
@@ -55,7 +68,7 @@ class Table:
     def tell_again(self, uri: str) -> None:
         """Take the next findings of a file as changed: it has been opened, perhaps with another text."""
         if uri in self.entries:
-            self.entries[uri] = Entry((), "opened")
+            self.entries[uri] = Entry((), b"opened")
 
     def tell(self) -> None:
         """Wake who waits for a change."""
@@ -63,10 +76,11 @@ class Table:
         self.changed = asyncio.Event()
 
 
-def _named(found: tuple[Found, ...], lines: Lines) -> str:
-    """From the findings and, where columns may be counted otherwise by the editor, the lines that they stand on."""
-    digest = hashlib.blake2b(msgspec.json.encode(found), digest_size=12)
-    if not lines.text.isascii():
-        for number in sorted({one.place.line - 1 for one in found if one.place.line <= len(lines.starts)}):
-            digest.update(lines.line(number).encode("utf-8", "replace"))
-    return digest.hexdigest()
+def _wide(found: tuple[Found, ...], lines: Lines) -> bytes:
+    """The lines that the findings stand on, made short."""
+    if lines.text.isascii():
+        return b""
+    digest = hashlib.blake2b(digest_size=12)
+    for number in sorted({one.place.line - 1 for one in found if one.place.line <= len(lines.starts)}):
+        digest.update(lines.line(number).encode("utf-8", "replace"))
+    return digest.digest()

@@ -1,5 +1,7 @@
 """A job's resolved names to the job of the model: the one entry to this package."""
 
+from collections.abc import Iterable, Iterator
+
 from msgspec import Struct
 
 from roomspec.compile.allows import Allowance, allowances, without_reason
@@ -19,6 +21,7 @@ from roomspec.names.index import Definition, Names
 from roomspec.names.kinds import PRODUCTS
 from roomspec.names.references import uses
 from roomspec.names.resolve import unknown_names, unused_names
+from roomspec.syntax.tree import Block
 
 
 class Compiled(Struct, frozen=True, gc=False):
@@ -48,7 +51,8 @@ def compile_job(names: Names, keep: Keep = anew) -> Compiled:
     products = {key: make_product(d.block, d.units) for key, d in names.defined.items() if key[0] in PRODUCTS}
     methods = {n: _method(d, products) for (kind, n), d in names.defined.items() if kind == "method"}
     gangs = {n: make_gang(d.block, d.units) for (kind, n), d in names.defined.items() if kind == "gang"}
-    rooms = [_rooms(stretch, names, products, methods, keep) for stretch in tuple(stretches(names, keep))]
+    in_a_row = tuple(stretches(names, keep))
+    rooms = [_rooms(stretch, names, products, methods, keep) for stretch in in_a_row]
     terms = make_terms(names.job.block, names.job.units) if names.job is not None else None
     origins = {
         **{f"{kind} {name}": Origins(made.head, made.fields) for (kind, name), made in products.items()},
@@ -59,9 +63,10 @@ def compile_job(names: Names, keep: Keep = anew) -> Compiled:
     for made in rooms:
         origins.update(made.origins)
     job = _job(terms, tuple([room for made in rooms for room in made.rooms]), gangs)
+    known = {key: made.value for key, made in products.items() if made.value is not None}
     problems = [
         *names.problems,
-        *unknown_names(names),
+        *unknown_names(names, _naming(names, in_a_row)),
         *unused_names(names),
         *(problem for product in products.values() for problem in product.problems),
         *(problem for method in methods.values() for problem in method.problems),
@@ -69,12 +74,12 @@ def compile_job(names: Names, keep: Keep = anew) -> Compiled:
         *(problem for made in rooms for problem in made.problems),
         *(terms.problems if terms is not None else jobless(names)),
         *of_patterns(names),
-        *too_wide_a_kerf(job, terms),
+        *too_wide_a_kerf(job, terms, known.values()),
         *(problem for d in names.defined.values() for problem in without_reason(d.block)),
     ]
     return Compiled(
         job,
-        {key: made.value for key, made in products.items() if made.value is not None},
+        known,
         {name: made.value for name, made in methods.items()},
         {name: made.value for name, made in gangs.items()},
         origins,
@@ -88,6 +93,14 @@ def _method(definition: Definition, products: dict[tuple[str, str], MadeProduct]
     wanted = dict.fromkeys((use.kind, use.name) for use in uses(definition.block))
     found = ((*key, products[key].value) for key in wanted if key in products)
     return make_method(definition.block, definition.units, tuple((k, n, v) for k, n, v in found if v is not None))
+
+
+def _naming(names: Names, in_a_row: Iterable[Stretch]) -> Iterator[Block]:
+    """The blocks that may name what there is not."""
+    yield from (definition.block for definition in names.defined.values())
+    for stretch in in_a_row:
+        if not names.defined.keys() >= stretch.used:
+            yield from {id(block): block for block in stretch.blocks}.values()
 
 
 def _rooms(

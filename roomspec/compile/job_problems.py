@@ -1,11 +1,12 @@
 """What is said of a job as a whole."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from roomspec.compile.draft import read_draft
 from roomspec.compile.terms import MadeTerms
 from roomspec.diagnostics.diagnostic import Diagnostic, Edit, Fix, Origin
 from roomspec.model.job import Job
+from roomspec.model.product import Panel, Product
 from roomspec.names.index import Names
 
 
@@ -27,8 +28,10 @@ def of_patterns(names: Names) -> Iterator[Diagnostic]:
             yield from read_draft(definition.block, definition.units).problems
 
 
-def too_wide_a_kerf(job: Job, terms: MadeTerms | None) -> Iterator[Diagnostic]:
-    """A kerf as wide as the narrowest panel leaves nothing of it."""
+def too_wide_a_kerf(job: Job, terms: MadeTerms | None, known: Iterable[Product]) -> Iterator[Diagnostic]:
+    """A kerf as wide as the narrowest panel that is used leaves nothing of it; `known` are all that could be."""
+    if not any(isinstance(one, Panel) and one.cover <= job.terms.kerf for one in known):
+        return
     panels = {finish.panel for room in job.rooms for wall in room.walls for finish in wall.finishes}
     narrowest = min(panels, key=lambda panel: (panel.cover, panel.name), default=None)
     if terms is not None and narrowest is not None and job.terms.kerf >= narrowest.cover:

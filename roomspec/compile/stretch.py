@@ -36,6 +36,8 @@ class Stretch(Struct, frozen=True, gc=False):
     patterns: tuple[str, ...]
     panels: tuple[str, ...]
     methods: tuple[str, ...]
+    used: frozenset[tuple[str, str]]
+    """Kind and name of all that they name."""
 
 
 class Given(Struct, frozen=True):
@@ -77,7 +79,8 @@ def _stretch(names: tuple[str, ...], blocks: tuple[Block, ...], units: str) -> S
     patterns = dict.fromkeys(read_draft(block, units).head.pattern for block in each)
     used = [use for block in each for use in uses(block)]
     panels, methods = (dict.fromkeys(use.name for use in used if use.kind == kind) for kind in ("panel", "method"))
-    return Stretch(names, blocks, units, tuple(filter(None, patterns)), tuple(panels), tuple(methods))
+    every = frozenset((use.kind, use.name) for use in used)
+    return Stretch(names, blocks, units, tuple(filter(None, patterns)), tuple(panels), tuple(methods), every)
 
 
 def given(

@@ -1,6 +1,6 @@
 """Names that no file defines, and definitions that nothing uses."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from itertools import islice
 from unicodedata import normalize
 
@@ -26,9 +26,10 @@ OFFERED = 50
 """Unknown names for which the nearest are looked up; a job with more lacks a whole catalogue."""
 
 
-def unknown_names(names: Names) -> tuple[Diagnostic, ...]:
-    """One `unknown-name` for each use of a name that no file of the job defines."""
-    unknown = (use for block in names.blocks for use in uses(block) if (use.kind, use.name) not in names.defined)
+def unknown_names(names: Names, among: Iterable[Block] | None = None) -> tuple[Diagnostic, ...]:
+    """One `unknown-name` for each use of a name that no file of the job defines; `among` are all that may hold one."""
+    blocks = names.blocks if among is None else among
+    unknown = (use for block in blocks for use in uses(block) if (use.kind, use.name) not in names.defined)
     return tuple(_unknown(use, names, number < OFFERED) for number, use in enumerate(unknown))
 
 
@@ -38,15 +39,14 @@ def unused_names(names: Names) -> tuple[Diagnostic, ...]:
     A file with neither is a catalogue, written once for many jobs, of which each uses a part. Nothing is said of what a
     mistaken line may have meant: that line's own error says enough.
     """
-    used = {(use.kind, use.name) for tree in names.trees for placed in tree.blocks for use in uses(placed.block)}
     own = {tree.path for tree in names.trees if any(p.block.kind in ("job", "room", "rooms") for p in tree.blocks)}
-    unused = [
-        (kind, name, definition)
-        for (kind, name), definition in names.defined.items()
-        if (kind in PRODUCTS or kind in ("method", "pattern", "gang"))
-        and definition.path in own
-        and (kind, name) not in used
-    ]
+    asked = {
+        key: definition
+        for key, definition in names.defined.items()
+        if definition.path in own and (key[0] in PRODUCTS or key[0] in ("method", "pattern", "gang"))
+    }
+    used = {(u.kind, u.name) for tree in names.trees if asked for p in tree.blocks for u in uses(p.block)}
+    unused = [(*key, definition) for key, definition in asked.items() if key not in used]
     meant: frozenset[str] = frozenset(_meant(names) if unused else ())
     texts = {tree.path: tree.text for tree in names.trees} if unused else {}
     lines = {path: [line.rstrip("\r") for line in texts[path].split("\n")] for path in {one[2].path for one in unused}}
