@@ -19,7 +19,8 @@ from roomspec.files.jobs import jobs_below
     callback=outputs_of,
     multiple=True,
     metavar="FORM[:FILE]",
-    help=f"How to print the findings ({', '.join(FORMS)}); with a FILE, write them there. May be given several times.",
+    help=f"How to print the findings ({', '.join(FORMS)}); with a FILE, write them there (`-`: print"
+    " them). May be given several times.",
 )
 @click.option(
     "--fail-on",
@@ -97,6 +98,8 @@ def _refuse(
     write_baseline: str | None,
 ) -> None:
     """Options that cannot go together, each with what can."""
+    if write_baseline == "-":
+        raise click.UsageError("A baseline is a file; name one, such as --write-baseline baseline.json.")
     if unsafe_fixes and not (fix or diff):
         raise click.UsageError("--unsafe-fixes goes with --fix or --diff.")
     if path == "-" and (fix or watch):

@@ -9,7 +9,7 @@ FORMS = ("text", "json", "sarif", "github", "gitlab", "junit", "checkstyle")
 
 
 class Output(Struct, frozen=True):
-    """One `--as`: the form, and the file it goes to; None for what is printed."""
+    """One `--as`: the form, and the file it goes to; None for what is printed, which the file `-` is too."""
 
     form: str
     file: str | None
@@ -32,4 +32,4 @@ def _output(value: str) -> Output:
         raise click.BadParameter(f"{form!r} is not one of {', '.join(FORMS)}.")
     if colon and not file:
         raise click.BadParameter(f"{value!r} names no file after the colon.")
-    return Output(form, file or None)
+    return Output(form, None if file in ("", "-") else file)

@@ -1,6 +1,7 @@
 """`roomspec new`: a small job to start from."""
 
 import re
+import shlex
 from datetime import date
 from pathlib import Path
 
@@ -15,6 +16,8 @@ from roomspec.files.jobs import plain_reason
 @click.option("--title", default="", help="The job's title, as the quotation prints it.")
 def new(folder: str, title: str) -> int:
     """Write a small job into FOLDER: a job file, one room, and a catalogue. Nothing that is there is overwritten."""
+    if not folder:
+        raise click.UsageError("The folder's name is empty; name one, such as kestrel-house.")
     place = Path(folder)
     try:
         name = name_of(place.resolve().name)
@@ -32,7 +35,8 @@ def new(folder: str, title: str) -> int:
         reason = plain_reason(trouble) if isinstance(trouble, OSError) else "it is not a path"
         raise click.ClickException(f"{folder}: cannot be written: {reason}.") from trouble
     click.echo(f"Wrote {', '.join((place / path).as_posix() for path in files)}.")
-    click.echo(f"Next: roomspec check {folder}, then roomspec estimate {folder}")
+    typed = shlex.quote(f"./{folder}" if folder.startswith("-") else folder)
+    click.echo(f"Next: roomspec check {typed}, then roomspec estimate {typed}")
     return 0
 
 

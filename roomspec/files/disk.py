@@ -1,5 +1,6 @@
 """A repository on disk as a World."""
 
+import errno
 import glob
 import os
 from collections.abc import Iterator
@@ -84,6 +85,15 @@ def can_be_written(name: str) -> bool:
     except UnicodeEncodeError:
         return False
     return True
+
+
+def goes_round(place: Path) -> bool:
+    """True where links lead back to where they began, so that there is no file at all."""
+    try:
+        place.stat()
+    except OSError as trouble:
+        return trouble.errno == errno.ELOOP
+    return False
 
 
 def root_of(place: Path) -> Path:

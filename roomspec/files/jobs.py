@@ -2,6 +2,7 @@
 
 import os
 import re
+import shlex
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -9,10 +10,11 @@ from msgspec import Struct
 
 from roomspec.analysis.world import World
 from roomspec.files.below import SKIPPED
-from roomspec.files.disk import DiskWorld, can_be_written, root_of
+from roomspec.files.disk import DiskWorld, can_be_written, goes_round, root_of
 
 _JOB_LINE = re.compile(rb"^(?:\xef\xbb\xbf)?[ \t]*job[ \t]+\S", re.MULTILINE)
 _LISTED = 5
+_NOTHING = "The path is empty; name a job file or a folder, such as `.`."
 
 
 class Jobs(Struct, frozen=True):
@@ -30,6 +32,8 @@ class NoJob(Struct, frozen=True):
 
 def jobs_at(path: str) -> Jobs | NoJob:
     """The job file, or the jobs that stand directly in the folder, sorted."""
+    if not path:
+        return NoJob(_NOTHING)
     place = Path(path)
     try:
         if not place.is_dir():
@@ -59,6 +63,8 @@ class Below(Struct, frozen=True):
 
 def jobs_below(path: str) -> Below | NoJob:
     """The job file, or every job below the folder, sorted; hidden folders and links out of the repository left out."""
+    if not path:
+        return NoJob(_NOTHING)
     place = Path(path)
     try:
         if not place.is_dir():
@@ -140,6 +146,8 @@ def room_files_below(folder: Path, unread: list[str]) -> Iterator[Path]:
 
 
 def _leads_out(file: Path) -> str:
+    if goes_round(file):
+        return f"{file} is a link that leads back to itself; let it name a file, or remove it."
     return f"{file} is a link that leads out of the repository; only files inside it are read."
 
 
@@ -159,4 +167,6 @@ def _none_in(place: Path) -> str:
         return f"{place} holds no job itself; name one of the folders in it: {names}."
     if _room_files(place):
         return f"{place} holds room files but no job; a job file has a line such as `job kestrel-house`."
-    return f"{place} holds no job; `roomspec new {place}` writes a small one."
+    if any(part.startswith(".") for part in place.resolve().relative_to(root_of(place)).parts):
+        return f"{place} holds no job; name a job's own folder, or one above it."
+    return f"{place} holds no job; `roomspec new {shlex.quote(str(place))}` writes a small one."

@@ -102,3 +102,12 @@ def test_paths_are_written_from_where_the_reader_is(run, small, tmp_path, monkey
     ):
         monkeypatch.chdir(here)
         assert run("check", small, "--no-cache").out.startswith(f"{shown}: ")
+
+
+def test_a_dash_for_a_file_is_what_is_printed(run, tmp_path):
+    """No file of that name is written; only one form can be printed, and a baseline is a file."""
+    run("new", "job")
+    assert run("check", "job", "--as", "json:-").out == run("check", "job", "--as", "json").out
+    assert not (tmp_path / "-").exists()
+    assert run("check", "job", "--as", "json:-", "--as", "text").refused
+    assert run("check", "job", "--write-baseline", "-").refused

@@ -194,3 +194,21 @@ def test_progress_is_for_a_terminal_only(run, firm, monkeypatch):
     check_run.jobs_of(check_run.Wanted(jobs_below(str(firm)), None, False, None), KeptWorld(DiskWorld(firm)))
     assert "\rchecked 3 of 3 jobs " in seen
     assert seen[-1].strip() == ""
+
+
+def test_a_link_that_leads_back_to_itself_is_called_that(run, firm):
+    """It leads nowhere, so not out of the repository either."""
+    (firm / "job-1" / "one.room").symlink_to("two.room")
+    (firm / "job-1" / "two.room").symlink_to("one.room")
+    ended = run("check", ".")
+    assert ended.code == 2
+    assert "one.room is a link that leads back to itself" in ended.err
+    assert "out of the repository" not in ended.err
+
+
+def test_a_hidden_folder_is_no_place_for_a_new_job(run, firm):
+    """Elsewhere the command that would write one is said as a shell takes it."""
+    assert "holds no job; name a job's own folder" in run("check", str(firm / ".git")).err
+    (firm / "an empty one").mkdir()
+    assert f"`roomspec new '{firm}/an empty one'`" in run("check", str(firm / "an empty one")).err
+    assert run("check", "").refused and run("estimate", "").refused

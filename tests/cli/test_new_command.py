@@ -1,6 +1,7 @@
 """`roomspec new`: a job that checks clean, and nothing overwritten."""
 
 import json
+import shlex
 
 import pytest
 
@@ -49,3 +50,18 @@ def test_a_title_is_one_line(run):
     """Line breaks in it become blanks."""
     assert run("new", "job", "--title", "one\ntwo").code == 0
     assert run("check", "job", "--fail-on", "hint").code == 0
+
+
+@pytest.mark.parametrize(("folder", "typed"), [("job", "job"), ("first job", "'first job'"), ("-", "./-"), ("a'b", "")])
+def test_the_next_commands_can_be_typed_as_they_are_said(run, folder, typed):
+    """Quoted as a shell would have it, and never taken for an option or for standard input."""
+    said = run("new", "--", folder).out.splitlines()[-1]
+    first = shlex.split(said.removeprefix("Next: ").partition(", then")[0])
+    assert run(*first[1:]).code == 0
+    assert not typed or said == f"Next: roomspec check {typed}, then roomspec estimate {typed}"
+
+
+def test_no_name_at_all_is_refused(run, tmp_path):
+    """Not taken for the folder that one stands in."""
+    assert run("new", "").refused
+    assert list(tmp_path.iterdir()) == []

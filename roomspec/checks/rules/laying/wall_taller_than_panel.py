@@ -89,8 +89,8 @@ def wall_taller_than_panel(facts: RoomFacts) -> Iterator[Finding]:
                 at=facts.here(("wall", wall.name, "finishes", run.finishes[0], "panel")),
                 message=(
                     f"the panels have {length_text(height, units, panel.length)} to cover{between} and {panel.name} is"
-                    f" {figure_text(panel.length, units, height)} long, {figure_text(height - panel.length, units)} short;"
-                    f" no trim covers the end joints{where}"
+                    f" {figure_text(panel.length, units, height)} long,"
+                    f" {figure_text(height - panel.length, units)} short; no trim covers the end joints{where}"
                 ),
                 help=_mend(method.name, backed, bool(wall.joints_up)),
                 about=(f"wall {wall.name}", f"panel {panel.name}", f"method {method.name}"),
