@@ -5,9 +5,12 @@ import io
 from collections import Counter
 from decimal import Decimal
 
+import openpyxl
 import pytest
-from small_hand_over import handed_over
+from small_hand_over import JOB, handed_over
 
+from roomspec.reports.hand_over.blanks import panel_blanks
+from roomspec.reports.hand_over.ledger import workbook
 from roomspec.reports.hand_over.lists_csv import CUT_LIST, ORDER, cut_list_csv, order_csv
 from roomspec.reports.paper.rows_csv import rows_csv
 
@@ -34,7 +37,7 @@ def test_the_order_reads_back_to_the_estimate():
     rows = read(order_csv(given))
     ordered = {line.item: line.ordered for line in given.out.order}
     assert {item: sum(int(row["ordered"]) for row in rows if row["item"] == item) for item in ordered} == ordered
-    assert sum(Decimal(row["cost"]) for row in rows if row["cost"]) == given.out.price.material
+    assert sum(Decimal(row["cost"]) for row in rows) == given.out.price.material
     assert rows[0]["there_by"] == "2027-03-06"
     assert rows[0]["weight_kg"] == "143"
     assert rows[0]["price"] == "31.50"
@@ -49,6 +52,18 @@ def test_the_cut_list_holds_every_piece_of_the_plans_once():
     ]
     assert Counter(names) == Counter(planned)
     assert max(Counter(names).values()) == 1
+
+
+@pytest.mark.parametrize(("size", "shown"), [("2346.009677", "2346"), ("2346.06", "2346.1"), ("2000", "2000")])
+def test_sizes_are_those_of_the_fitters_sheet(size: str, shown: str):
+    """To the tenth of a millimetre, here as on paper and in the workbook, however fine the survey."""
+    given = handed_over(text=JOB.replace("height 2400", f"height {size}"))
+    text = cut_list_csv(given)
+    on_paper = {row[2] for row in panel_blanks(given.rooms[0], given.numerals).rows if len(row) > 1}
+    assert shown in on_paper
+    assert on_paper <= {row["length_mm"] for row in read(text) if row["kind"] == "panel"}
+    book = openpyxl.load_workbook(io.BytesIO(workbook(given)))["Cut list"]
+    assert float(shown) in {row[6] for row in book.iter_rows(min_row=4, values_only=True)}
 
 
 def test_the_lists_of_a_job_with_errors_say_so_in_each_row():

@@ -1,9 +1,11 @@
 """What the documents say is what the estimate says."""
 
 import datetime
+import re
 from decimal import Decimal
 
-from small_hand_over import handed_over
+import pytest
+from small_hand_over import JOB, handed_over
 
 from roomspec.reports.hand_over.fitters import fitters
 from roomspec.reports.hand_over.given import HandOver
@@ -55,8 +57,6 @@ def test_the_quotation_holds_until_the_first_price_ends():
 
 def without_line(start: str) -> str:
     """The small job without the lines that begin so."""
-    from small_hand_over import JOB
-
     return "".join(line for line in JOB.splitlines(keepends=True) if not line.startswith(start))
 
 
@@ -81,14 +81,66 @@ def test_the_order_is_the_estimates():
         ("grab", "", "16"),
         ("clear", "", "1"),
     ]
-    costs = [Decimal(row[6].replace(" ", "")) for row in rows[:-1] if row[6] != "as above"]
-    assert costs == [line.cost for line in given.out.order]
-    assert sum(costs) == given.out.price.material == Decimal(rows[-1][6].replace(" ", ""))
+    costs = [Decimal(row[6].replace(" ", "")) for row in rows]
+    assert costs[1:3] == [Decimal("22.00"), Decimal("10.14")]  # 2 at 11.00; 2.6 m at 3.90
+    assert sum(costs[:-1]) == given.out.price.material == costs[-1]
+
+
+def test_shares_of_a_cost_add_up_to_it_to_the_cent():
+    """2 of 3 m and 1 of 2.5 m at 1.111 a metre are 6.666 and 2.7775: 6.67 and 2.77, for 9.44 together."""
+    text = (
+        JOB.replace("at 11.00 each", "at 1.111 per m")
+        .replace("price 3.90", "price 1.111")
+        .replace("role edge\n  fits 10\n  length 2600", "role edge\n  fits 10\n  length 2500")
+    )
+    costs = [item.cost for item in ordered_items(handed_over(text=text)) if item.line.item == "edge"]
+    assert costs == [Decimal("6.67"), Decimal("2.77")]
+
+
+def test_the_lined_area_is_that_of_every_panel_as_laid():
+    """What the labour is reckoned on; reveals with their wall, so that the rows add up."""
+    given = handed_over(text=JOB.replace("at 700 sill 1100", "at 700 sill 1100 reveal 120 lined"))
+    rows = [row for row in tables(quotation(given))["Linings, supplied and fitted"].rows if len(row) > 1]
+    worked = [dict(work.amounts)["m2"] for work in given.made.taken.work if work.task == "panels"]
+    assert len(worked) > 1  # in reveals, and on the walls
+    assert rows[-1][3] == given.numerals.area(float(sum(worked)))
+    assert sum(Decimal(row[3]) for row in rows[:-1]) == pytest.approx(Decimal(rows[-1][3]), abs=Decimal("0.02"))
+
+
+def test_a_job_without_prices_says_so_and_gives_no_sum():
+    """No price, no validity, no sum of nothing; the order asks for prices."""
+    unpriced = re.sub(r"\n  (?:price|rate|extra)[^\n]*| at 11.00 each", "", JOB)
+    given = handed_over(text=unpriced)
+    assert "No price is given yet: nothing in this job has one." in words(quotation(given))
+    assert not any("Valid" in said for said in words(quotation(given)))
+    assert "What it comes to" not in tables(quotation(given))
+    assert {row[6] for row in tables(order(given))["Items to order"].rows if len(row) > 1} == {"open"}
+
+
+def test_a_job_with_some_prices_names_what_its_sum_leaves_out():
+    """Beside the sum, by the names that the client reads; the validity is that of what is priced."""
+    given = handed_over(text=without_line("  price 31.50"))
+    said = words(quotation(given))
+    assert any(text.startswith("Without what has no price yet: Board, long, openings") for text in said)
+    assert any("no supplier's price is given an end" in text for text in said)
+    total = tables(order(given))["Items to order"].rows[-1]
+    assert total[:2] == ("Material", "without what is open")
+
+
+@pytest.mark.parametrize(("fit_on", "late"), [("2026-11-26", True), ("2026-11-27", False)])
+def test_a_delivery_before_the_date_of_the_order_is_remarked_upon(fit_on, late):
+    """Panels that lie in the rooms for two days are there in time if fitting begins two days from the order's date."""
+    given = handed_over(text=JOB.replace("fit on 2027-03-08", f"fit on {fit_on}"))
+    sheet = order(given)
+    first = dict(sheet.facts.rows)["First delivery by"]
+    assert first == ("2026-11-24, before the date of this order" if late else "2026-11-25")
+    remarks = [said for said in words(sheet) if "before the date of this order, 2026-11-25" in said]
+    assert [said.startswith("board must be there") for said in remarks] == [True] * late
 
 
 def test_panels_are_there_before_fitting_by_what_their_maker_asks():
     """40 h are two days before 8 March; all else comes on the day. 40 panels of 2.6 x 0.25 x 5.5 kg/m2 weigh 143 kg."""
-    deliveries = {line.item: delivery for line, _, _, delivery in ordered_items(handed_over())}
+    deliveries = {item.line.item: item.delivery for item in ordered_items(handed_over())}
     assert deliveries["board"].day == datetime.date(2027, 3, 6)
     assert deliveries["board"].weight == 143
     assert deliveries["board"].pack_weight == Decimal("17.875")
@@ -131,8 +183,6 @@ def test_the_survey_sheet_asks_what_nobody_confirmed():
 
 def test_rooms_that_are_alike_share_a_sheet():
     """One sheet for all of a pattern, named; a handed one has its own. Names that differ by case only stay apart."""
-    from small_hand_over import JOB
-
     text = JOB.replace('room 1.01 "{room}"', 'pattern bath "{room}"').replace(
         "panel board", "rooms 1.01 to 1.03 as bath\nroom A as bath mirrored\nroom a as bath mirrored\npanel board", 1
     )

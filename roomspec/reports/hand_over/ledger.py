@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from decimal import Decimal
 
 from roomspec.quantities.in_units import is_imperial
-from roomspec.quantities.length import INCH, MM
+from roomspec.quantities.length import INCH, shown_mm
 from roomspec.quantities.money import cent_of
 from roomspec.reports.figures import per_unit, unit_name
 from roomspec.reports.hand_over.cut_list import cut_list_rows
@@ -13,6 +13,9 @@ from roomspec.reports.hand_over.ledger_order import order_grid
 from roomspec.reports.hand_over.ledger_price import price_grid
 from roomspec.reports.paper.grid import Cell, Column, Formula, Grid, cell_name
 from roomspec.reports.paper.workbook import workbook_bytes
+
+SIXTEENTHS = 16
+"""Of an inch, to which sizes are shown."""
 
 
 def workbook(given: HandOver) -> bytes:
@@ -94,9 +97,9 @@ def _measured(given: HandOver) -> Grid:
 
 def _cut_list(given: HandOver) -> Grid:
     imperial = is_imperial(given.numerals.units)
-    unit, size = ("in", INCH) if imperial else ("mm", MM)
+    unit = "in" if imperial else "mm"
     rows: Iterator[tuple[Cell, ...]] = (
-        (*row.names, row.pattern, row.stock / size, row.length / size, row.width / size if row.width else None)
+        (*row.names, row.pattern, *(_shown(size, imperial) for size in (row.stock, row.length, row.width)))
         for row in cut_list_rows(given)
     )
     columns = (
@@ -110,6 +113,13 @@ def _cut_list(given: HandOver) -> Grid:
         Column(f"Width, {unit}", "size"),
     )
     return Grid("Cut list", "Cut list", columns, tuple(rows))
+
+
+def _shown(size: int | None, imperial: bool) -> float | None:
+    """As on the drawings: millimetres to the tenth, inches to the sixteenth."""
+    if size is None:
+        return None
+    return (2 * size * SIXTEENTHS + INCH) // (2 * INCH) / SIXTEENTHS if imperial else float(shown_mm(size))
 
 
 def _sum(column: int, rows: int, value: float) -> Formula:

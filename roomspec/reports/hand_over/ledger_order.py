@@ -21,7 +21,8 @@ def order_grid(given: HandOver) -> Grid:
     unit, size = ("in", INCH) if imperial else ("mm", MM)
     cents = max(0, -int(cent_of(given.out.job.currency).as_tuple().exponent))
     rows: list[tuple[Cell, ...]] = []
-    for at, (line, part, product, _) in enumerate(ordered_items(given)):
+    for at, item in enumerate(ordered_items(given)):
+        line, part, product = item.line, item.part, item.product
         along = product.length if isinstance(product, Sheet) else part.length
         across = product.cover if isinstance(product, Panel) else product.width if isinstance(product, Sheet) else None
         needed, spare, pack = (cell_name(column, at) for column in (NEEDED, SPARE, PACK))
@@ -82,7 +83,7 @@ def _amount(at: int, part: LengthOrder, product: Product, imperial: bool) -> For
     """What is ordered of it at its price, not rounded; a price per area of what has no width is by length."""
     if part.price is None or part.cost is None:
         return None
-    foot = 12 if imperial else METRE // MM
+    foot = 12 if imperial else 304.8 if part.price.per in ("ft", "ft2") else METRE // MM
     price = cell_name(PRICE, at)
     count, packs = cell_name(ORDERED, at), cell_name(PACKS, at)
     long, wide = cell_name(LENGTH, at), cell_name(WIDTH, at)
@@ -92,5 +93,5 @@ def _amount(at: int, part: LengthOrder, product: Product, imperial: bool) -> For
         "pack": f"={packs}*{price}",
         "m": f"={count}*{long}/{foot}*{price}",
         "m2": f"={count}*{long}/{foot}*{wide}/{foot}*{price}" if has_width else f"={count}*{long}/{foot}*{price}",
-    }[part.price.per]
+    }[part.price.per.replace("ft", "m")]
     return Formula(text, float(part.cost))

@@ -2,7 +2,7 @@
 
 from decimal import Decimal
 
-from roomspec.quantities.length import to_mm
+from roomspec.quantities.length import shown_mm
 from roomspec.reports.figures import at_least_places
 from roomspec.reports.hand_over.cut_list import cut_list_rows
 from roomspec.reports.hand_over.given import HandOver
@@ -22,11 +22,10 @@ CUT_LIST = (
 
 
 def order_csv(given: HandOver) -> str:
-    """A row for each length ordered; an item's cost stands in the row of its first. `status` says not for issue."""
+    """A row for each length ordered; its costs add up to the material's. `status` says not for issue."""
     rows = []
-    said = None
-    for line, part, product, delivery in ordered_items(given):
-        cost, said = (line.cost if line is not said else None), line
+    for item in ordered_items(given):
+        line, part, product, delivery = item.line, item.part, item.product, item.delivery
         rows.append(
             (
                 line.kind,
@@ -41,7 +40,7 @@ def order_csv(given: HandOver) -> str:
                 _money(part.price.amount if part.price else None),
                 part.price.per if part.price else "",
                 given.out.job.currency,
-                _money(cost),
+                _money(item.cost),
                 delivery.day.isoformat() if delivery.day else "",
                 "" if delivery.weight is None else number_text(places(delivery.weight, 1)),
                 given.stamp.lower(),
@@ -72,7 +71,8 @@ def cut_list_csv(given: HandOver) -> str:
 
 
 def _mm(length: int | None) -> str:
-    return "" if length is None else number_text(to_mm(length))
+    """As on every document: to the tenth."""
+    return "" if length is None else shown_mm(length)
 
 
 def _money(amount: Decimal | None) -> str:

@@ -10,6 +10,7 @@ from roomspec.reports.hand_over.given import HandOver, begun
 from roomspec.reports.hand_over.title_block import sheet_of
 from roomspec.reports.number import m2
 from roomspec.reports.paper.sheet import Block, Part, Points, Sheet, Table, Words, table_or_words, with_content
+from roomspec.text.listing import listed
 
 METHODS = {
     "net": "true net areas, every opening deducted",
@@ -19,14 +20,15 @@ METHODS = {
     "is1200": "IS 1200",
 }
 """What the job's way of measuring is called outside."""
+REVEALS = "Lined areas are of the panels as laid; what lines a reveal counts with its wall."
 
 
 def quotation(given: HandOver) -> Sheet:
     """Price, what is included, assumptions, exclusions, validity, measured quantities by the job's method."""
     out, numerals = given.out, given.numerals
     parts = (
-        Part("Price", (_price(given), Words(_validity(given)))),
-        Part("What is included", (_linings(given), _work(given))),
+        Part("Price", tuple(_price(given))),
+        Part("What is included", (_linings(given), Words(REVEALS), _work(given))),
         Part("Assumptions", _points(tuple(map(numerals.sentence, out.assumptions)), "Nothing is assumed.")),
         Part("Not included", _points(out.exclusions, "Nothing is named as left out.")),
         Part("Measured quantities", (Words(_how_measured(given)), *_measured(given))),
@@ -36,21 +38,31 @@ def quotation(given: HandOver) -> Sheet:
     return sheet_of(given, "Quotation", facts, with_content(*parts))
 
 
-def _price(given: HandOver) -> Table:
-    price, numerals = given.out.price, given.numerals
+def _price(given: HandOver) -> Iterator[Block]:
+    """The price and how long it holds, or that there is none."""
+    out, numerals = given.out, given.numerals
+    price = out.price
+    if not price.cost:
+        yield Words("No price is given yet: nothing in this job has one.", loud=True)
+        return
     tax = next(step.percent for step in price.steps if step.name == "tax")
     rows = [("Price before tax", numerals.money(price.net))]
     rows += [(f"Tax, {numerals.percent(tax or price.tax)}", numerals.money(price.tax))]
     rows += [("Price with tax", numerals.money(price.total))]
-    return Table("What it comes to", ("What", given.out.job.currency), "lr", tuple(rows), totals=1)
+    yield Table("What it comes to", ("What", out.job.currency), "lr", tuple(rows), totals=1)
+    unpriced = [line.title or line.item for line in out.order if line.cost is None and line.ordered]
+    unpriced += [line.task for line in out.labour if line.cost is None]
+    if unpriced:
+        yield Words(f"Without what has no price yet: {listed(unpriced)}.", loud=True)
+    yield Words(_validity(given))
 
 
 def _validity(given: HandOver) -> str:
     """Until the first of the ordered products' prices ends."""
     ends: dict[date, list[str]] = {}
-    for line in given.made.taken.quantities:
-        if line.product.valid_until is not None:
-            ends.setdefault(line.product.valid_until, []).append(line.product.title or line.product.name)
+    for line, quantity in zip(given.made.priced.order, given.made.taken.quantities, strict=True):
+        if line.cost is not None and quantity.product.valid_until is not None:
+            ends.setdefault(quantity.product.valid_until, []).append(line.title or line.item)
     if not ends:
         return "Validity: to be agreed; no supplier's price is given an end."
     first = min(ends)
@@ -65,7 +77,7 @@ def _linings(given: HandOver) -> Table:
         rows += [(same.title,)] if lined else []
         for name, taken in lined:
             panel, method = taken.panel.title or taken.panel.name, taken.method.title or taken.method.name
-            area = given.numerals.area(m2(taken.area))
+            area = given.numerals.area(m2(taken.piece_area))
             rows.append((begun(name), f"{panel}, {taken.direction}", method, area))
     rows.append(("All rooms", "", "", given.numerals.area(m2(_lined_area(given)))))
     heads = ("Wall", "Panels", "How", f"Lined {unit_name('m2', given.numerals.units)}")
@@ -75,7 +87,7 @@ def _linings(given: HandOver) -> Table:
 def _lined_area(given: HandOver) -> Fraction:
     rooms = given.made.taken.rooms
     linings = (lining for room in rooms for wall in room.lined for lining in wall.every_lining)
-    return sum((lining.area for lining in linings), start=Fraction(0))
+    return sum((lining.piece_area for lining in linings), start=Fraction(0))
 
 
 def _work(given: HandOver) -> Table:

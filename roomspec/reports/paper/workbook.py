@@ -33,7 +33,7 @@ def _formats(book: Any, cents: int) -> dict[tuple[str, bool], Any]:
     shapes = {
         "text": "@",
         "count": "0",
-        "size": "0.###",
+        "size": "0.####",
         "exact": "#,##0.00##",
         "money": money,
         "percent": "0.0##%",
