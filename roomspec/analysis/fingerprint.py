@@ -26,7 +26,7 @@ def fingerprints(findings: Sequence[Found], line_of: LineOf) -> tuple[str, ...]:
     return tuple(prints)
 
 
-@lru_cache(16_384)
+@lru_cache(4096)
 def _digits(key: str) -> str:
     # Loading it takes as long as checking a room, and most runs find nothing.
     from hashlib import sha256

@@ -143,7 +143,7 @@ def _judge_some(rooms: Sequence[Room], around: Around) -> list[_Judged]:
     return [_Judged(raised, used_in(room)) for room, raised in zip(rooms, run_checks(facts), strict=True)]
 
 
-@lru_cache(2048)
+@lru_cache(1024)
 def _named(walls: tuple[Wall, ...], ceilings: tuple[Ceiling, ...]) -> tuple[tuple[str, ...], tuple[str, ...]]:
     """The panels and the methods that the finishes of a room name, each once."""
     faces: tuple[Wall | Ceiling, ...] = (*walls, *ceilings)

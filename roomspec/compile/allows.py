@@ -31,7 +31,7 @@ class Allowance(Struct, frozen=True, gc=False):
     allowed: Allowed
 
 
-@lru_cache(8192)
+@lru_cache(1024)
 def allowed_in(block: Block) -> tuple[Allowed, ...]:
     """The `allow` lines of a block and its parts."""
     if "allow" not in block.text:
@@ -42,7 +42,7 @@ def allowed_in(block: Block) -> tuple[Allowed, ...]:
     return tuple(found)
 
 
-@lru_cache(8192)
+@lru_cache(1024)
 def without_reason(block: Block) -> tuple[Diagnostic, ...]:
     """A reason of no words is no reason."""
     return tuple(

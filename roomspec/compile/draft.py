@@ -47,7 +47,7 @@ class Draft(Struct, frozen=True, gc=False):
         return (*own, *(one for wall in self.walls for one in wall.facts.get(field, ())))
 
 
-@lru_cache(4096)
+@lru_cache(2048)
 def read_draft(block: Block, units: str) -> Draft:
     """The draft of a block, whose bare lengths are in `units`."""
     problems: list[Diagnostic] = []

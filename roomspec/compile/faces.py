@@ -163,7 +163,7 @@ class _Work(Struct):
         return False
 
 
-@lru_cache(8192)
+@lru_cache(1024)
 def _finish(panel: Panel, method: Method, direction: str, line: FinishLine) -> Finish:
     """The very same for all walls that one line lines."""
     return Finish(panel, method, direction, line.bond, line.start, line.rows, line.region)

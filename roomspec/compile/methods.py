@@ -49,7 +49,7 @@ class MadeGang(Struct, frozen=True, gc=False):
     fields: Fields
 
 
-@lru_cache(2048)
+@lru_cache(256)
 def make_method(block: Block, units: str, named: Named) -> MadeMethod:
     """The method of a block. A line whose product is unknown or cannot be made is left out."""
     found = gather(block.key, "method", block.lines, units)
@@ -74,7 +74,7 @@ def make_method(block: Block, units: str, named: Named) -> MadeMethod:
     return MadeMethod(value, tuple(found.problems), head, found.fields())
 
 
-@lru_cache(256)
+@lru_cache(64)
 def make_gang(block: Block, units: str) -> MadeGang:
     """The gang of a block."""
     found = gather(block.key, "gang", block.lines, units)

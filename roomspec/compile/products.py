@@ -55,7 +55,7 @@ class MadeProduct(Struct, frozen=True, gc=False):
     fields: Fields
 
 
-@lru_cache(8192)
+@lru_cache(512)
 def make_product(block: Block, units: str) -> MadeProduct:
     """The product of a block, whose bare lengths are in `units`."""
     found = gather(block.key, block.kind, block.lines, units)

@@ -66,7 +66,7 @@ class _Work:
             self.unmeasured.append(face.name)
 
 
-@lru_cache(4096)
+@lru_cache(1024)
 def make_room(own: Text, pattern: Text | None, panels: tuple[Panel, ...], methods: tuple[Method, ...]) -> MadeRoom:
     """The room that a block describes, by itself or as a pattern with lines of its own.
 

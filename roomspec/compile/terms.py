@@ -31,7 +31,7 @@ class MadeTerms(Struct, frozen=True, gc=False):
     origins: Origins
 
 
-@lru_cache(256)
+@lru_cache(64)
 def make_terms(block: Block, units: str) -> MadeTerms:
     """The terms of a job's block."""
     found = gather(block.key, "job", block.lines, units)

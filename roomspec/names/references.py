@@ -24,7 +24,7 @@ class Use(Struct, frozen=True, cache_hash=True, gc=False):
     at: Origin
 
 
-@lru_cache(4096)
+@lru_cache(2048)
 def uses(block: Block) -> tuple[Use, ...]:
     """The names that a block and its parts use, in the order written."""
     return tuple(_uses(block))
@@ -39,7 +39,7 @@ def _uses(block: Block) -> Iterator[Use]:
                     yield Use(kind, word.text, statement.node.kind, at)
 
 
-@lru_cache(16384)
+@lru_cache(1024)
 def _named(node: Node) -> tuple[tuple[str, Word], ...]:
     found: list[tuple[str, Word]] = []
     for part in node.parts:

@@ -28,7 +28,7 @@ class Piece(Struct, frozen=True):
     problems: tuple[Diagnostic, ...]
 
 
-@lru_cache(16_384)
+@lru_cache(8192)
 def read_piece(text: str, outside: str, suffix: str = "") -> Piece:
     """Read a piece; `outside` is the key of what stands under no heading, `suffix` is added to its blocks' keys."""
     lines = text.split("\n")

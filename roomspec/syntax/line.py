@@ -18,7 +18,7 @@ class Line(Struct, frozen=True, gc=False):
     again: tuple[Node, ...]
 
 
-@lru_cache(32_768)
+@lru_cache(16_384)
 def read_line(text: str) -> Line | Misfit | None:
     """The statement in one line without its line end; None where it holds none."""
     known = by_shape(text)

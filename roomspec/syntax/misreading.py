@@ -93,7 +93,7 @@ def explain(text: str, misfit: Misfit, table: str | None) -> Misreading:
     return _misspelt(text, misfit, word) or _left_out(text, misfit, word) or _unwanted(text, misfit, word)
 
 
-@lru_cache(10_000)
+@lru_cache(1024)
 def likely(word: str, table: str | None) -> tuple[str, ...]:
     """The words nearest to a line's unknown first word, of those that may begin a line here; else those it begins."""
     place = placing()

@@ -138,14 +138,14 @@ def _node(origin: str, values: tuple[Value, ...], collapsed: bool) -> Word | Nod
     return parts[0] if collapsed and len(parts) == 1 else Node(origin, tuple(parts))
 
 
-@lru_cache(None)
+@lru_cache(1024)
 def pattern_of(name: str) -> "re.Pattern[str]":
     """A terminal's pattern; terminals of one shape share it."""
     text = tables().patterns[name]
     return pattern_of(text) if text in tables().patterns else re.compile(text)
 
 
-@lru_cache(None)
+@lru_cache(4096)
 def _lexis(state: int) -> Lexis:
     read = tables()
     row = read.states[state]

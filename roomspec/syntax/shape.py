@@ -15,7 +15,7 @@ from roomspec.syntax.parser import pattern_of
 from roomspec.syntax.tables import tables
 from roomspec.syntax.tree import Node, Word
 
-MOST_TEMPLATES = 20_000
+MOST_TEMPLATES = 2_000
 _DIGIT = frozenset("0123456789")
 _DIGITS = {ord(digit): "0" for digit in "123456789"}
 

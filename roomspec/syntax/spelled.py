@@ -19,7 +19,7 @@ def spelled(word: Word) -> str:
     return re.sub(r"\s", "", word.text) if word.type == "REACTION" else word.text
 
 
-@lru_cache(10_000)
+@lru_cache(1024)
 def spelled_quantity(text: str) -> str:
     """A quantity with its unit's one name, a blank before it; feet and inches as `8' 6 1/2"`, whole feet as `8'`."""
     written = take_apart(text)

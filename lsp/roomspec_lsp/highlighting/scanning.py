@@ -158,7 +158,7 @@ def _chars(name: str, value: Any) -> Chars:
     return _others(union) if negated else union
 
 
-@lru_cache(None)
+@lru_cache(2)
 def _category(name: str) -> Chars:
     """Every character of `\\w` or `\\d`, as Python's own tables of Unicode have it."""
     digits = name == "DIGIT"
