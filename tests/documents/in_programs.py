@@ -99,6 +99,48 @@ def test_every_page_of_a_pdf_is_paper_with_something_on_it(folder: Path, tmp_pat
         assert 0.0005 < dark / len(grey) < 0.5, picture
 
 
+@pytest.mark.parametrize("name", ["quotation", "order", "fitters", "survey"])
+def test_no_heading_stands_alone_on_a_page(folder: Path, browser: Browser, tmp_path: Path, name: str):
+    """In the PDF, and in the page as chromium prints it: under the last heading of a page something follows."""
+    page = browser.new_page()
+    page.goto((folder / f"{name}.html").as_uri())
+    printed = tmp_path / "printed.pdf"
+    page.pdf(path=printed, print_background=True, prefer_css_page_size=True)
+    page.close()
+    headings = {"Drawings", "Checks to tick", "Sequence of work", "What to cut", "Panels to cut", "Measured quantities"}
+    for file in (folder / f"{name}.pdf", printed):
+        for number, text in enumerate(told("pdftotext", "-layout", file, "-").split("\f")[:-1], start=1):
+            lines = [line.strip() for line in text.splitlines() if line.strip()]
+            assert lines[-2] not in headings, (file, number)
+            assert not (lines[0].startswith("Drawings") and len(lines) < 6), (file, number)
+
+
+def test_long_words_stay_on_the_paper(browser: Browser, tmp_path: Path):
+    """Titles and names of 120 letters without a space: no word's box leaves the page or its margins."""
+    job = shutil.copytree(SAMPLE, tmp_path / "job")
+    for file, old in (
+        ("kestrel-house.room", "Kestrel House: ground floor"),
+        ("rooms/*.room", "Accessible shower room"),
+    ):
+        (path,) = (found for found in job.glob(file) if old in found.read_text(encoding="utf-8"))
+        path.write_text(path.read_text(encoding="utf-8").replace(old, "Wm" * 60), encoding="utf-8")
+    (products,) = (p for p in job.rglob("*.room") if '"Limestone print, long"' in p.read_text(encoding="utf-8"))
+    text = products.read_text(encoding="utf-8").replace('"Limestone print, long"', f'"{"x" * 120}"')
+    products.write_text(text, encoding="utf-8")
+    out = tmp_path / "out"
+    assert main(["hand-over", str(job), "-o", str(out), "--as", "pdf", "--as", "html"]) == 0
+    for name in ("quotation", "order", "survey", "fitters"):
+        page = browser.new_page()
+        page.goto((out / f"{name}.html").as_uri())
+        page.pdf(path=out / f"{name}-printed.pdf", print_background=True, prefer_css_page_size=True)
+        page.close()
+        for file in (out / f"{name}.pdf", out / f"{name}-printed.pdf"):
+            boxes = told("pdftotext", "-bbox", file, "-")
+            for width, words in re.findall(r'<page width="([\d.]+)"[^>]*>(.*?)</page>', boxes, re.S):
+                right = max(map(float, re.findall(r'xMax="([\d.]+)"', words)), default=0)
+                assert right < float(width) - 9 / 25.4 * 72, (file.name, right, width)
+
+
 def test_the_pdf_says_the_estimates_total(folder: Path):
     """As text that can be searched and read out, not as a picture."""
     total = json.loads((SAMPLE / "expected/estimate.json").read_text(encoding="utf-8"))["price"]["total"]

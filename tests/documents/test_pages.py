@@ -9,7 +9,7 @@ from small_hand_over import handed_over
 
 from roomspec.cli.hand_over_documents import documents
 from roomspec.reports.paper.page import sheet_page
-from roomspec.reports.paper.sheet import Facts, Part, Sheet, Table, Words
+from roomspec.reports.paper.sheet import Drawing, Facts, Part, Sheet, Table, Words
 
 SCRIPT = "<script>alert(1)</script>"
 NAMES = ("quotation", "order", "fitters", "survey")
@@ -94,6 +94,17 @@ def test_long_words_may_be_broken_and_stay_what_they_are():
     assert page.rows == [["What"], [word], [f"<{word}"]]
     assert text.count("<wbr>") == 119 + 120
     assert f'aria-label="{word}"' in text
+
+
+def test_the_heading_of_drawings_is_printed_with_the_first():
+    """They stand in one box that begins a page of the drawing's size; further drawings have pages of their own."""
+    svg = '<svg xmlns="http://www.w3.org/2000/svg"/>'
+    blocks = Words("To scale."), Drawing(svg, "One", "A3"), Drawing(svg, "Two", "A4")
+    page = Page(sheet_page(Sheet("S", "T", Facts(()), (Part("Drawings", blocks),))))
+    assert not page.faults
+    boxes = [attributes.get("class") for tag, attributes in page.tags if tag in ("div", "figure")]
+    assert boxes == ["first a3", None, "a4"]
+    assert page.texts.index("Drawings") < page.texts.index("To scale.") < page.texts.index("One")
 
 
 def test_letters_that_would_hide_or_turn_are_shown():

@@ -83,8 +83,18 @@ def _contents(parts: Sequence[Part]) -> Iterator[str]:
 def _part(part: Part, level: int) -> Iterator[str]:
     marks = (f' id="{_text(part.anchor)}"' if part.anchor else "") + (' class="new-page"' if part.new_page else "")
     yield f"<section{marks}>"
-    yield f"<h{level}>{_text(part.title)}</h{level}>"
-    for block in part.blocks:
+    heading = f"<h{level}>{_text(part.title)}</h{level}>"
+    match part.blocks:
+        case (Words() as words, Drawing(svg, shows, paper), *rest):
+            # In print its heading stands on the first drawing's page, not alone on the page before.
+            yield f'<div class="first {_text(paper.lower())}">'
+            yield heading
+            yield from _block(words)
+            yield from _figure("<figure>", svg, shows)
+            yield "</div>"
+        case rest:
+            yield heading
+    for block in rest:
         yield from _block(block)
     for inner in part.parts:
         yield from _part(inner, level + 1)
@@ -105,14 +115,17 @@ def _block(block: Block) -> Iterator[str]:
             yield from (f"<dt>{_text(term)}</dt><dd>{_text(what)}</dd>" for term, what in rows)
             yield "</dl>"
         case Drawing(svg, shows, paper):
-            # As a picture of its own, no name inside it can meet a name of the page or of the next drawing.
-            data = b64encode(svg.encode()).decode()
-            yield f'<figure class="{_text(paper.lower())}">'
-            yield f'<img src="data:image/svg+xml;base64,{data}" alt="{_text(shows)}">'
-            yield f"<figcaption>{_text(shows)}</figcaption>"
-            yield "</figure>"
+            yield from _figure(f'<figure class="{_text(paper.lower())}">', svg, shows)
         case Table():
             yield from _table(block)
+
+
+def _figure(tag: str, svg: str, shows: str) -> Iterator[str]:
+    """As a picture of its own, no name inside it can meet a name of the page or of the next drawing."""
+    yield tag
+    yield f'<img src="data:image/svg+xml;base64,{b64encode(svg.encode()).decode()}" alt="{_text(shows)}">'
+    yield f"<figcaption>{_text(shows)}</figcaption>"
+    yield "</figure>"
 
 
 def _table(table: Table) -> Iterator[str]:

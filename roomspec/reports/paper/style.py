@@ -79,6 +79,10 @@ figcaption { color: var(--faint); font-size: .9rem; }
   .a4 img { height: 209.5mm; width: 297mm; } .a3 img { height: 296.5mm; width: 420mm; }
   .a4 img, .a3 img { max-width: none; }
   .a4 figcaption, .a3 figcaption { display: none; }
+  .first { position: relative; } .first figure { margin: 0; }
+  .first > h2, .first > h3, .first > p { border: 0; margin: 0; padding: 0; position: absolute; top: 4mm; }
+  .first > h2, .first > h3 { font-size: 10pt; left: 20mm; }
+  .first > p { font-size: 7.5pt; left: 45mm; line-height: 13pt; }
   .on-every-page {
     display: block; position: fixed; left: 0; right: 0; top: 40%; text-align: center; transform: rotate(-30deg);
     font-size: 56pt; font-weight: bold; color: rgb(0 0 0 / .16); z-index: 2;

@@ -26,9 +26,13 @@ _SETTING = """\
   grid(columns: (14pt, 1fr), row-gutter: 3pt, tick, item)
   v(2pt)
 }
-#let above(words, title) = place(top + left, dx: 20mm, dy: 4mm, {
-  grid(columns: 2, column-gutter: 8pt, align: bottom, title, words)
-})
+#let over(columns, words) = table.cell(colspan: columns, fill: luma(92%), strong(words))
+#let nothing(columns) = table.cell(colspan: columns, inset: 0pt, none)
+#let above(title, words, drawing) = {
+  place(dx: 20mm, dy: 3.6mm, grid(columns: 2, column-gutter: 8pt, align: bottom, title, text(size: 7.5pt, words)))
+  let whole = block(height: 100% + 9mm, drawing)
+  place(dy: 9mm, block(clip: true, width: 100%, height: 100% - 9mm, place(dy: -9mm, whole)))
+}
 #let captioned(caption, body) = {
   block(above: 1em, below: 0.5em, sticky: true, strong(caption))
   body
@@ -62,7 +66,7 @@ def _part(part: Part, level: int) -> Iterator[str]:
     match part.blocks:
         case (Words(text), Drawing() as first, *rest):
             # A drawing has a page of its own: its heading stands there, in the margin, not alone on the page before.
-            yield _drawing(first, f"text(size: 7.5pt, {_words(text)})", heading)
+            yield _drawing(first, heading, _words(text))
         case rest:
             yield f"#{heading}"
     for block in rest:
@@ -88,12 +92,12 @@ def _block(block: Block) -> Iterator[str]:
 
 
 def _drawing(drawing: Drawing, *above: str) -> str:
-    """A page of the drawing's own size; what stands `above` is in its margin, over the frame."""
+    """A page of the drawing's own size; what stands `above` it is in its margin, of which so much is cut off."""
     page = f'paper: "{drawing.paper.lower()}", flipped: true, margin: 0mm, header: none, footer: none'
     name = f"alt: {_string(drawing.shows)}"
     picture = f'image(bytes({_quoted(drawing.svg)}), format: "svg", width: 100%, {name})'
-    margin = f"above({', '.join(above)}); " if above else ""
-    return f"#page({page}, {{ {margin}{picture} }})"
+    content = f"above({', '.join(above)}, {picture})" if above else picture
+    return f"#page({page}, {content})"
 
 
 def _table(table: Table) -> str:
@@ -104,10 +108,12 @@ def _table(table: Table) -> str:
     rows = []
     for at, row in enumerate(table.rows):
         if len(row) == 1:
-            rows.append(f"table.cell(colspan: {wide}, fill: luma(92%), strong({_words(row[0])}))")
+            # Stands on each page on which its rows do, never alone at the foot of one.
+            rows.append(f"table.header(level: 2, over({wide}, {_words(row[0])}))")
         elif at >= len(table.rows) - table.totals:
-            above = "table.hline(stroke: 1pt), " if at == len(table.rows) - table.totals else ""
-            rows.append(above + ", ".join(f"strong({_words(cell)})" for cell in row))
+            if at == len(table.rows) - table.totals:
+                rows.append(f"table.header(level: 2, repeat: false, nothing({wide})), table.hline(stroke: 1pt)")
+            rows.append(", ".join(f"strong({_words(cell)})" for cell in row))
         else:
             rows.append(_listed(row))
     body = ",\n  ".join([f"table.header({heads})", "table.hline(stroke: 1pt)", *rows])
