@@ -5,7 +5,7 @@ from decimal import Decimal
 from roomspec.compile.amounts import MOST_MONEY, count, length, number, number_in, sound, within
 from roomspec.compile.dates import date
 from roomspec.compile.parts import quoted, word
-from roomspec.compile.prices import price
+from roomspec.compile.prices import metric_of, price
 from roomspec.compile.product_lines import note
 from roomspec.compile.reading import Fact, Line, Reader, complain
 from roomspec.model.product import Price
@@ -93,13 +93,13 @@ def extra(line: Line) -> tuple[Fact, ...]:
     quantity, unit = read
     if within(line, found, quantity, "a quantity", Decimal(0), MOST_MONEY) is None:
         return ()
-    unit = unit or "each"
-    if unit != each.per and not (unit == "each" and each.per == "pack"):
+    unit, bought = unit or "each", metric_of(each.per)
+    if unit != bought and not (unit == "each" and bought == "pack"):
         counted = "numbered" if unit == "each" else f"in {unit}"
         message = f"{found.text} is {counted}, and the price is {'each' if each.per == 'each' else f'per {each.per}'}"
         complain(line, "wrong-unit", message, found, "give the amount in what the price is for")
         return ()
-    return (Fact("extras", Extra(quoted(line.node), each, quantity, each.per)),)
+    return (Fact("extras", Extra(quoted(line.node), each, quantity, bought)),)
 
 
 def _said(field: str) -> Reader:

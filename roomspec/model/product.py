@@ -7,7 +7,7 @@ from msgspec import Struct
 
 
 class Price(Struct, frozen=True, cache_hash=True, gc=False):
-    """A price and what it buys: `per` is each, pack, m2 or m."""
+    """A price and what it buys, as the catalogue says it: `per` is each, pack, m2, m, ft2 or ft."""
 
     amount: Decimal
     per: str = "each"

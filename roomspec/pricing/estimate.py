@@ -6,6 +6,7 @@ from decimal import Decimal
 from msgspec import Struct
 
 from roomspec.model.job import Job
+from roomspec.model.product import Price as UnitPrice
 from roomspec.model.wall import Extra
 from roomspec.pricing.assumptions import assumptions_of
 from roomspec.pricing.build_up import Price, build_up
@@ -13,18 +14,21 @@ from roomspec.pricing.cautions import cautions_of
 from roomspec.pricing.content import content_of
 from roomspec.pricing.labour import LabourLine, price_labour
 from roomspec.pricing.order import OrderLine, order_line
+from roomspec.quantities.length import FOOT, METRE
 from roomspec.quantities.money import cent_of, rounded
+from roomspec.takeoff.stock import metric_price
 from roomspec.takeoff.taken import TakeOff
 
 
 class ExtraLine(Struct, frozen=True, cache_hash=True):
-    """One other priced line; `cost` rounded to the cent."""
+    """One other priced line: `unit_price` is of one `unit`, `price` as it is written; `cost` rounded to the cent."""
 
     text: str
     quantity: Decimal
     unit: str
     unit_price: Decimal
     cost: Decimal
+    price: UnitPrice
 
 
 class Estimate(Struct, frozen=True, cache_hash=True):
@@ -62,8 +66,10 @@ def price_job(job: Job, take_off: TakeOff) -> Estimate:
 
 
 def _extra_line(extra: Extra, cent: Decimal) -> ExtraLine:
-    cost = rounded(extra.quantity * extra.price.amount, cent)
-    return ExtraLine(extra.text, extra.quantity, extra.unit, extra.price.amount, cost)
+    feet = Decimal(FOOT) / METRE
+    size = {"ft": feet, "ft2": feet * feet}.get(extra.price.per, Decimal(1))
+    cost = rounded(extra.quantity * extra.price.amount / size, cent)
+    return ExtraLine(extra.text, extra.quantity, extra.unit, metric_price(extra.price).amount, cost, extra.price)
 
 
 def _sum(costs: Iterable[Decimal | None], cent: Decimal) -> Decimal:

@@ -33,9 +33,10 @@ class OrderLine(Struct, frozen=True, cache_hash=True):
     """One printed line of the order.
 
     `needed` and `spare` are single units, `ordered` is `packs` whole packs of `pack`. `unit_price` is the price as the
-    catalogue gives it, `price_per` what it buys (each, pack, m, m2); of several prices that of the longest length.
-    `cost` is rounded to the cent, None where a price is missing. `over_net` is what is bought over the net area, in
-    per cent to one decimal, for panels. `cost_bound`, of what is needed, is not rounded (takeoff/taken.py, Quantity).
+    catalogue gives it, `price_per` what it buys (each, pack, m, m2, ft, ft2); of several prices that of the longest
+    length. `cost` is rounded to the cent, None where a price is missing. `over_net` is what is bought over the net
+    area, in per cent to one decimal, for panels. `cost_bound`, of what is needed, is not rounded (takeoff/taken.py,
+    Quantity).
     """
 
     kind: str

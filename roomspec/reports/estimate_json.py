@@ -30,12 +30,14 @@ class JobOut(Struct, frozen=True):
 
 
 class LengthCount(Struct, frozen=True):
-    """How many of one stock length, and the price that holds for it, null where there is none."""
+    """How many of one stock length, and the price that holds for it, null where there is none (as in OrderOut)."""
 
     length_mm: Number
     count: int
     unit_price: Decimal | None
     price_per: str | None
+    written_price: Decimal | None
+    written_per: str | None
 
 
 class OrderOut(Struct, frozen=True):
@@ -43,7 +45,8 @@ class OrderOut(Struct, frozen=True):
 
     `needed` is before spare and packs; `bound` the proven least that any cutting plan could use, null where nothing is
     cut. Where lengths that differ in cost can be chosen, `proven` is of money: `cost_bound` is what any plan costs at
-    least, before spare and packs; else it is null. `unit_price` is the price of the longest of `lengths`.
+    least, before spare and packs; else it is null. `unit_price` is the price of the longest of `lengths`; one given per
+    foot or square foot is here per m or m2, to ten decimals, and in `written_price` and `written_per` as it is given.
     `over_net_percent` is what is bought over the net area, for panels.
     """
 
@@ -61,6 +64,8 @@ class OrderOut(Struct, frozen=True):
     lengths: tuple[LengthCount, ...]
     unit_price: Decimal | None
     price_per: str | None
+    written_price: Decimal | None
+    written_per: str | None
     cost: Decimal | None
     net: Number
     net_unit: str
@@ -144,13 +149,15 @@ class LabourOut(Struct, frozen=True):
 
 
 class ExtraOut(Struct, frozen=True):
-    """Any other priced line of the job."""
+    """Any other priced line of the job; a quantity and a price in feet are here in metres, to nine and ten decimals."""
 
     text: str
     quantity: Number
     unit: str
     unit_price: Decimal
     cost: Decimal
+    written_price: Decimal
+    written_per: str
 
 
 class StepOut(Struct, frozen=True):

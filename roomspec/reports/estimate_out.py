@@ -8,6 +8,7 @@ from roomspec.analysis.found import Found
 from roomspec.analysis.session import Snapshot
 from roomspec.checks.registry import CHECKS
 from roomspec.model.job import Job
+from roomspec.model.product import Price as UnitPrice
 from roomspec.pricing.build_up import Price
 from roomspec.pricing.order import OrderLine
 from roomspec.quantities.length import to_mm
@@ -29,6 +30,7 @@ from roomspec.reports.estimate_json import (
 from roomspec.reports.estimate_rooms import room_out
 from roomspec.reports.number import Number, m2, metres, places
 from roomspec.takeoff.measured import Measure
+from roomspec.takeoff.stock import metric_price
 from roomspec.takeoff.taken import RoomTakeOff, TakeOff
 
 
@@ -58,7 +60,15 @@ def estimate_of(snapshot: Snapshot) -> EstimateOut:
             for line in estimate.labour
         ),
         extras=tuple(
-            ExtraOut(line.text, places(line.quantity, 3), line.unit, _to_cents(line.unit_price, cent), line.cost)
+            ExtraOut(
+                line.text,
+                places(line.quantity, 9),
+                line.unit,
+                _to_cents(line.unit_price, cent),
+                line.cost,
+                _to_cents(line.price.amount, cent),
+                line.price.per,
+            )
             for line in estimate.extras
         ),
         price=_price(estimate.price, cent),
@@ -77,6 +87,8 @@ def _job(path: str, job: Job) -> JobOut:
 
 def _order_line(line: OrderLine, cent: Decimal) -> OrderOut:
     net, unit = _net(line)
+    prices = _prices(line.lengths[0].price if line.lengths else None, cent)
+    metric, written = prices[:2], prices[2:]
     return OrderOut(
         kind=line.kind,
         item=line.item,
@@ -93,19 +105,28 @@ def _order_line(line: OrderLine, cent: Decimal) -> OrderOut:
             LengthCount(
                 to_mm(part.length),
                 part.ordered,
-                _to_cents(part.price.amount, cent) if part.price else None,
-                part.price.per if part.price else None,
+                *_prices(part.price, cent),
             )
             for part in line.lengths
             if part.length is not None
         ),
-        unit_price=None if line.unit_price is None else _to_cents(line.unit_price, cent),
-        price_per=line.price_per,
+        unit_price=metric[0],
+        price_per=metric[1],
+        written_price=written[0],
+        written_per=written[1],
         cost=line.cost,
         net=net,
         net_unit=unit,
         over_net_percent=line.over_net,
     )
+
+
+def _prices(price: UnitPrice | None, cent: Decimal) -> tuple[Decimal | None, str | None, Decimal | None, str | None]:
+    """A price per metric measure, and as it is written."""
+    if price is None:
+        return None, None, None, None
+    metric = metric_price(price)
+    return _to_cents(metric.amount, cent), metric.per, _to_cents(price.amount, cent), price.per
 
 
 def _to_cents(price: Decimal, cent: Decimal) -> Decimal:

@@ -5,7 +5,7 @@ from decimal import Decimal
 from roomspec.quantities.money import cent_of
 from roomspec.reports.estimate_json import EstimateOut, LabourOut, OrderOut
 from roomspec.reports.estimate_walls import measured_section, rooms_section
-from roomspec.reports.figures import at_least_places, per_unit, quantity_text, size_figure
+from roomspec.reports.figures import at_least_places, in_measure, per_unit, quantity_text, size_figure
 from roomspec.reports.section import Section
 from roomspec.reports.wording import money_text, number_of, number_text
 from roomspec.text.listing import listed
@@ -95,9 +95,9 @@ def _ordered(line: OrderOut, units: str) -> str:
 
 def _line_price(line: OrderOut, units: str, currency: str) -> str:
     """The price of one; where lengths differ in it each one's, in their order: `36.00 and 20.00 each`."""
-    prices = [_unit_price(part.unit_price, part.price_per, units, currency) for part in line.lengths]
+    prices = [_unit_price(part.written_price, part.written_per, units, currency) for part in line.lengths]
     if len(set(prices)) < 2:
-        return _unit_price(line.unit_price, line.price_per, units, currency)
+        return _unit_price(line.written_price, line.written_per, units, currency)
     amounts, pers = zip(*(price.split(" ", 1) for price in prices), strict=True)
     return listed(prices) if len(set(pers)) > 1 else f"{listed(amounts)} {pers[0]}"
 
@@ -145,8 +145,8 @@ def _labour(out: EstimateOut) -> Section:
     rows += [
         (
             extra.text,
-            f"{number_text(extra.quantity)} {extra.unit}".removesuffix(" each"),
-            _unit_price(extra.unit_price, extra.unit, "mm", currency),
+            f"{number_text(in_measure(extra.quantity, extra.written_per))} {extra.written_per}".removesuffix(" each"),
+            _unit_price(extra.written_price, extra.written_per, "mm", currency),
             "",
             money_text(extra.cost),
         )

@@ -68,3 +68,9 @@ def at_least_places(value: Decimal, least: int, most: int) -> str:
     whole, _, decimals = f"{value.quantize(Decimal(1).scaleb(-most), ROUND_HALF_UP):,f}".partition(".")
     kept = decimals.rstrip("0").ljust(least, "0")
     return whole.replace(",", " ") + (f".{kept}" if kept else "")
+
+
+def in_measure(quantity: Number, per: str) -> Decimal:
+    """A metric quantity as a price per ft or ft2 counts it, to three decimals, halves up; others as they are."""
+    size = next((size for name, size in _PER.values() if name == per), Decimal(1))
+    return (Decimal(str(quantity)) / size).quantize(Decimal("0.001"), ROUND_HALF_UP)

@@ -1,10 +1,10 @@
 """What the cutting engine may cut from: a product's lengths and what one of each costs."""
 
-from decimal import Decimal
+from decimal import ROUND_HALF_UP, Decimal
 
 from roomspec.cutting.demand import PanelStock, StockLength
 from roomspec.model.product import Panel, Price, Product, Sheet, Stock, Support, Trim
-from roomspec.quantities.length import METRE
+from roomspec.quantities.length import FOOT, METRE
 
 Lengthwise = Panel | Trim | Support
 """What is delivered in lengths."""
@@ -36,9 +36,26 @@ def cost_of(product: Product, price: Price, length: int, count: int) -> Decimal:
     """Money for `count` of a product, each `length` long; not rounded. A price per m2 of what has no width is per m."""
     if price.per == "pack":
         return price.amount * count / product.pack
-    if price.per == "m":
-        return price.amount * count * length / METRE
-    if price.per == "m2":
-        across = product.cover if isinstance(product, Panel) else product.width if isinstance(product, Sheet) else METRE
-        return price.amount * count * length * across / (METRE * METRE)
+    if price.per in ("m", "ft"):
+        return price.amount * count * length / _MEASURE[price.per]
+    if price.per in ("m2", "ft2"):
+        side = _MEASURE[price.per]
+        across = product.cover if isinstance(product, Panel) else product.width if isinstance(product, Sheet) else side
+        return price.amount * count * length * across / (side * side)
     return price.amount * count
+
+
+def metric_price(price: Price) -> Price:
+    """The price per m or m2 of one per ft or ft2, to ten decimals, halves up; others as they are.
+
+    From memory: the international foot of 1959 is 0.3048 m exactly.
+    """
+    if price.per not in _METRIC:
+        return price
+    feet = Decimal(FOOT) / METRE
+    exact = price.amount / (feet if price.per == "ft" else feet * feet)
+    return Price(exact.quantize(Decimal("1e-10"), ROUND_HALF_UP), _METRIC[price.per])
+
+
+_MEASURE = {"m": METRE, "m2": METRE, "ft": FOOT, "ft2": FOOT}
+_METRIC = {"ft": "m", "ft2": "m2"}

@@ -52,6 +52,7 @@ def test_a_job_says_what_stands_beside_its_terms() -> None:
   extra "Skip, 6 yd" 240.00 each
   extra "Carpet" 6.5 m2 at 22.00 per m2
   extra "Cable" 20 ft at 1.00 per ft
+  extra "Tiles" 70 ft2 at 4.00 per ft2
   extra "Boxes" 3 at 4.50 per pack
   assume "Power is isolated."
   exclude "New ware."
@@ -64,10 +65,9 @@ def test_a_job_says_what_stands_beside_its_terms() -> None:
         Extra("Skip, 6 yd", Price(Decimal("240.00"))),
         Extra("Carpet", Price(Decimal("22.00"), "m2"), Decimal("6.5"), "m2"),
     )
-    assert job.extras[2].quantity == Decimal("6.096")
-    assert job.extras[2].price.per == "m"
-    assert round(job.extras[2].quantity * job.extras[2].price.amount, 20) == 20
-    assert job.extras[3] == Extra("Boxes", Price(Decimal("4.50"), "pack"), Decimal(3), "pack")
+    assert job.extras[2] == Extra("Cable", Price(Decimal("1.00"), "ft"), Decimal("6.096"), "m")
+    assert job.extras[3] == Extra("Tiles", Price(Decimal("4.00"), "ft2"), Decimal("6.5032128"), "m2")
+    assert job.extras[4] == Extra("Boxes", Price(Decimal("4.50"), "pack"), Decimal(3), "pack")
     assert (job.assumptions, job.exclusions, job.notes) == (("Power is isolated.",), ("New ware.",), ("Call first.",))
 
 

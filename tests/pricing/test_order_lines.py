@@ -11,8 +11,9 @@ from sample_walls import CLEAR, SCREW, panel, trim
 from roomspec.model.product import Panel, Price, Product, Sheet, Stock
 from roomspec.pricing.order import OrderLine, order_line
 from roomspec.quantities.area import SQUARE_METRE
-from roomspec.quantities.length import METRE, MM
-from roomspec.quantities.money import CENT
+from roomspec.quantities.length import FOOT, METRE, MM
+from roomspec.quantities.money import CENT, rounded
+from roomspec.takeoff.stock import metric_price
 from roomspec.takeoff.taken import Quantity
 
 
@@ -59,10 +60,12 @@ def test_numbered_sets_are_ordered_whole() -> None:
         (Price(Decimal("150.00"), "pack"), "300.00"),  # 2 packs of 5
         (Price(Decimal("40.00"), "m2"), "260.00"),  # 10 x 0.65 m2 = 6.5 m2
         (Price(Decimal("12.00"), "m"), "312.00"),  # 10 x 2.6 m
+        (Price(Decimal("4.00"), "ft2"), "279.86"),  # 6.5 / 0.09290304 = 69.9654 ft2
+        (Price(Decimal("4.00"), "ft"), "341.21"),  # 26 / 0.3048 = 85.3018 ft
     ],
 )
 def test_prices_by_what_they_buy(price: Price, cost: str) -> None:
-    """8 panels needed, 10 ordered, priced four ways."""
+    """8 panels needed, 10 ordered, priced six ways; the international foot of 1959 is 0.3048 m."""
     assert ordered(panel(price=price), 8, (2600, 8)).cost == Decimal(cost)
 
 
@@ -117,3 +120,19 @@ def test_the_order_covers_need_and_spare(needed: int, pack: int, spare: int, seq
     assert 0 <= line.ordered - (line.needed + line.spare) < pack
     assert line.spare * 100 >= sets * spare
     assert (line.needed + line.spare) % sequence == 0
+
+
+def test_half_a_cent_of_a_price_per_square_foot_goes_up() -> None:
+    """One panel of exactly 1 ft2 at 4.005: 4.01, whatever a price per m2 would be rounded to."""
+    foot = panel(stocks=(Stock(FOOT),), cover=FOOT, pack=1, price=Price(Decimal("4.005"), "ft2"))
+    one = Quantity("panel", foot, 1, 1, True, ((FOOT, 1),), Fraction(0))
+    assert order_line(one, Decimal(0), CENT).cost == Decimal("4.01")
+
+
+@pytest.mark.parametrize("feet", ["0.01", "4.00", "4.2", "31.505", "99999.99"])
+def test_the_metric_price_gives_the_same_cost(feet: str) -> None:
+    """Ten decimals are enough for an order of 10,000 m2."""
+    square = Decimal("0.09290304")
+    metric = metric_price(Price(Decimal(feet), "ft2"))
+    assert metric.per == "m2"
+    assert rounded(metric.amount * 10_000) == rounded(Decimal(feet) * 10_000 / square)

@@ -1,5 +1,6 @@
 """The estimate as a whole: sums, steps, and what it says it rests on."""
 
+from datetime import date
 from decimal import Decimal
 
 import pytest
@@ -8,6 +9,8 @@ from hypothesis import strategies as st
 from msgspec.structs import replace
 from sample_walls import TERMS, battened, finish, glued, job, opening, panel, region, seal, trim, wall
 
+from roomspec.analysis.session import Session
+from roomspec.analysis.world import MemoryWorld
 from roomspec.layout.lay_room import lay_room
 from roomspec.model.job import Job, Terms
 from roomspec.model.method import Gang, Takes
@@ -18,6 +21,9 @@ from roomspec.pricing.build_up import build_up
 from roomspec.pricing.cautions import CAUTIONS, LAST
 from roomspec.pricing.estimate import Estimate, price_job
 from roomspec.quantities.length import MM
+from roomspec.quantities.money import rounded
+from roomspec.reports.estimate_out import estimate_of
+from roomspec.reports.estimate_sections import estimate_sections
 from roomspec.takeoff.job import take_off_job
 from roomspec.takeoff.room import take_off_room
 
@@ -212,3 +218,16 @@ def test_a_wet_room_is_priced_with_its_sealant() -> None:
     )
     lines = {line.item: line for line in estimate(job(Room("1", walls=(one,)))).order}
     assert (lines["clear"].needed, lines["clear"].bound, lines["clear"].cost) == (1, None, Decimal("5.10"))
+
+
+def test_an_extra_in_feet_costs_what_its_line_says() -> None:
+    """70 ft2 at 4.00: 280.00, though 6.5032128 m2 is no round figure and its price per m2 none at all."""
+    text = 'job j\n  extra "Carpet" 70 ft2 at 4.00 per ft2\n  extra "Cable" 20 ft at 1.05 per ft\n'
+    snapshot = Session(MemoryWorld({"j.room": text}, date(2026, 11, 25))).snapshot("j.room")
+    assert snapshot is not None
+    out = estimate_of(snapshot)
+    assert [line.cost for line in out.extras] == [Decimal("280.00"), Decimal("21.00")]
+    for line in out.extras:
+        assert rounded(Decimal(str(line.quantity)) * line.unit_price) == line.cost
+    (told,) = (section for section in estimate_sections(out) if section.title == "Labour and extras")
+    assert [row[1:3] for row in told.rows] == [("70 ft2", "4.00 per ft2"), ("20 ft", "1.05 per ft")]

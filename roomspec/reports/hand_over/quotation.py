@@ -5,7 +5,7 @@ from datetime import date
 from fractions import Fraction
 
 from roomspec.quantities.in_units import is_imperial
-from roomspec.reports.figures import unit_name
+from roomspec.reports.figures import in_measure, unit_name
 from roomspec.reports.hand_over.given import HandOver, begun
 from roomspec.reports.hand_over.title_block import sheet_of
 from roomspec.reports.number import m2
@@ -93,9 +93,9 @@ def _lined_area(given: HandOver) -> Fraction:
 def _work(given: HandOver) -> Table:
     out, numerals = given.out, given.numerals
     rows = [(begun(line.task), numerals.quantity(line.quantity, line.unit)) for line in out.labour]
-    rows += [
-        (extra.text, f"{numerals.number(extra.quantity)} {extra.unit}".removesuffix(" each")) for extra in out.extras
-    ]
+    for extra in out.extras:
+        quantity = numerals.number(in_measure(extra.quantity, extra.written_per))
+        rows.append((extra.text, f"{quantity} {extra.written_per}".removesuffix(" each")))
     return Table("Work and other items", ("What", "Quantity"), "lr", tuple(rows))
 
 
