@@ -5,6 +5,8 @@ import unicodedata
 
 LONGEST = 20
 """Letters of a word that always has room; longer ones are names that nobody would hyphenate."""
+BREAK = "\N{ZERO WIDTH SPACE}"
+"""Where a line may end, in a text that has no markup for it."""
 _LONG = re.compile(rf"[^\s-]{{{LONGEST + 1},}}")
 
 

@@ -4,7 +4,7 @@ from base64 import b64encode
 from collections.abc import Iterable, Iterator, Sequence
 
 from roomspec.reports.markup import marked_up
-from roomspec.reports.paper.long_words import LONGEST, breakable
+from roomspec.reports.paper.long_words import BREAK, LONGEST, breakable
 from roomspec.reports.paper.sheet import Block, Drawing, Facts, Part, Points, Sheet, Table, Words
 from roomspec.reports.paper.style import STYLE, page_boxes
 from roomspec.reports.width import shown
@@ -26,7 +26,7 @@ def sheet_page(sheet: Sheet) -> str:
         f'<meta http-equiv="Content-Security-Policy" content="{_text(POLICY)}">',
         '<meta name="viewport" content="width=device-width, initial-scale=1">',
         f"<title>{_text(f'{sheet.stamp}: {head}' if sheet.stamp else head)}</title>",
-        f"<style>\n{STYLE}{page_boxes(shown(head), sheet.stamp)}</style>",
+        f"<style>\n{STYLE}{page_boxes(BREAK.join(breakable(shown(head))), sheet.stamp)}</style>",
         "</head>",
         "<body>",
         *_stamped(sheet.stamp),

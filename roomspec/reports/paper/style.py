@@ -109,7 +109,7 @@ def page_boxes(foot: str, stamp: str) -> str:
         "  size: A4; margin: 17mm 14mm 16mm;\n"
         f"{above}"
         f"  @bottom-left {{ content: {_string(foot)}; font: 8pt sans-serif; }}\n"
-        '  @bottom-right { content: counter(page) " / " counter(pages); font: 8pt sans-serif; }\n'
+        '  @bottom-right { content: counter(page) " / " counter(pages); font: 8pt sans-serif; white-space: nowrap; }\n'
         "}\n"
     )
 

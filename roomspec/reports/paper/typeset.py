@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable, Iterator
 
-from roomspec.reports.paper.long_words import LONGEST, breakable
+from roomspec.reports.paper.long_words import BREAK, LONGEST, breakable
 from roomspec.reports.paper.sheet import Block, Drawing, Facts, Part, Points, Sheet, Table, Words
 from roomspec.reports.width import columns, shown
 
@@ -144,8 +144,8 @@ def _listed(texts: Iterable[str]) -> str:
 
 
 def _words(text: str) -> str:
-    """A string that is set: a line may end within a word that is longer than one (at a zero-width space)."""
-    return _string(text) if len(text) <= LONGEST else _quoted("\u200b".join(breakable(shown(text))))
+    """A string that is set: a line may end within a word that is longer than one."""
+    return _string(text) if len(text) <= LONGEST else _quoted(BREAK.join(breakable(shown(text))))
 
 
 def _string(text: str) -> str:
