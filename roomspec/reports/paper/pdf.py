@@ -1,6 +1,7 @@
 """A document as PDF, by the typst package (the extra `pdf`)."""
 
 import re
+from functools import lru_cache
 
 from msgspec import Struct
 
@@ -9,6 +10,8 @@ from roomspec.reports.paper.typeset import sheet_markup
 
 _IN_NO_FONT = "\uffff"
 """A noncharacter (The Unicode Standard, 23.7): whatever looks like it is the box for a letter that is not there."""
+_RARE = re.compile("[^\x00-\xff]")
+"""Beyond ISO 8859-1."""
 _PAGE = "#set page(width: 20pt, height: 20pt, margin: 0pt)\n"
 
 
@@ -35,6 +38,7 @@ def sheet_pdf(sheet: Sheet) -> Pdf:
     return Pdf(bytes(data), _in_texts(borrowed, markup), _in_texts(boxes, markup))
 
 
+@lru_cache
 def letters_in_no_font(letters: str, machine: bool) -> str:
     """Those of the letters that show as an empty box; `machine`: in spite of the fonts installed here."""
     import typst
@@ -47,8 +51,8 @@ def letters_in_no_font(letters: str, machine: bool) -> str:
 
 
 def _letters(markup: str) -> str:
-    """Each letter beyond ASCII, once; not the sign for one that cannot be shown."""
-    return "" if markup.isascii() else "".join(sorted({letter for letter in set(markup) if letter > "~"} - {"\ufffd"}))
+    """Each letter that not every font for text has, once; not the sign for one that cannot be shown."""
+    return "".join(sorted({*_RARE.findall(markup)} - {"\ufffd"}))
 
 
 def _in_texts(letters: str, markup: str) -> tuple[tuple[str, str], ...]:
