@@ -96,8 +96,8 @@ def _of_letters(pdfs: "dict[str, Pdf]") -> Iterator[str]:
     borrowed = [(name, pdf.borrowed) for name, pdf in pdfs.items() if pdf.borrowed]
     if borrowed:
         yield (
-            f"{listed([name for name, _ in borrowed])}: {_letters(borrowed)} stand in fonts of this machine, so that"
-            " another machine may write other bytes."
+            f"{listed([name for name, _ in borrowed])}: {_letters(borrowed)}, in fonts of this machine; another machine"
+            " may write other bytes."
         )
 
 
