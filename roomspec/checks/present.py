@@ -1,6 +1,6 @@
 """What a room has. A check that needs something is not asked about a room that has none of it."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from functools import lru_cache
 
 from roomspec.checks.held import FRAMES, hangs_on_glue
@@ -30,6 +30,7 @@ WORDS = {
     "flatness": "a measured deviation",
     "lean": "a wall with two widths",
     "outside": "an outside corner",
+    "regions": "a line for a part of a face",
     "layers": "a face with several substrates, or one that something comes off",
     "bare frame": "a frame that no board covers for sure",
     "substrate unsaid": "a face without one substrate for all of it",
@@ -114,18 +115,27 @@ def _of_face(face: Wall | Ceiling, found: set[str]) -> None:
             found.add("load")
     if face.wet:
         found.add("wet")
+        _of_regions([wet.region for wet in face.wet], found)
         if any(wet.exposure == "direct" for wet in face.wet):
             found.update(("direct", "water"))
     if face.flatness:
         found.add("flatness")
+        _of_regions([flat.region for flat in face.flatness], found)
     if face.studs:
         found.add("battens")
+        _of_regions([studs.region for studs in face.studs], found)
     if face.removals or len(face.substrates) > 1:
         found.add("layers")
+        _of_regions([removal.region for removal in face.removals], found)
     if face.removals and any(removal.x is not None for removal in face.removals):
         found.add("points")
     if len(face.finishes) > 1:
         found.add("several finishes")
+
+
+def _of_regions(regions: Iterable[Region], found: set[str]) -> None:
+    if not all(map(_is_whole, regions)):
+        found.add("regions")
 
 
 def _of_obstacles(wall: Wall) -> Iterator[str]:
@@ -139,12 +149,13 @@ def _of_obstacles(wall: Wall) -> Iterator[str]:
 @lru_cache(2048)
 def _of_behind(substrates: tuple[Substrate, ...], surfaces: tuple[Surface, ...], stripped: bool) -> frozenset[str]:
     """Of what is behind a face's linings; `stripped` where something comes off."""
-    found = set()
+    found = set[str]()
     if not any(_is_whole(substrate.region) for substrate in substrates):
         found.add("substrate unsaid")
     if not any(_is_whole(surface.region) for surface in surfaces):
         found.add("surface unsaid")
     kinds = [[layer.kind for layer in substrate.layers] for substrate in substrates]
+    _of_regions([one.region for one in substrates] + [one.region for one in surfaces], found)
     if any(surface.condition != "sound" for surface in surfaces) or any("tile" in layers for layers in kinds):
         found.add("doubtful")
     if any(not FRAMES.isdisjoint(layers if stripped else layers[:1]) for layers in kinds):
@@ -162,6 +173,7 @@ def _of_finish(finish: Finish) -> frozenset[str]:
     panel, method = finish.panel, finish.method
     flat = finish.direction in ("horizontal", "crosswise")
     holds = {
+        "regions": not _is_whole(finish.region),
         "flat": flat,
         "upright": not flat,
         "bond": finish.bond != "stacked",

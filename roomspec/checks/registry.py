@@ -58,6 +58,7 @@ from roomspec.checks.rules.survey.opening_outside_wall import opening_outside_wa
 from roomspec.checks.rules.survey.openings_overlap import openings_overlap
 from roomspec.checks.rules.survey.point_in_opening import point_in_opening
 from roomspec.checks.rules.survey.point_outside_wall import point_outside_wall
+from roomspec.checks.rules.survey.region_outside_wall import region_outside_wall
 from roomspec.checks.rules.survey.room_height_unlikely import room_height_unlikely
 from roomspec.checks.rules.survey.step_in_substrate import step_in_substrate
 from roomspec.checks.rules.survey.substrate_not_stated import substrate_not_stated
@@ -88,6 +89,7 @@ CHECKS: tuple[Check, ...] = (
     ceilings_overlap,
     point_in_opening,
     point_outside_wall,
+    region_outside_wall,
     joint_outside_wall,
     room_height_unlikely,
     opening_door_off_floor,
