@@ -1,25 +1,38 @@
-"""How fast the language server is, beside others in the same run. Run: python tests/bench/bench_server.py [ROUNDS].
+"""How fast the language server is, beside others in the same run.
 
-From an edit to its findings, in 1,000 and in 10,000 lines: ours in a job of some 50 rooms, in a file of that length of
-a job of 500, and in its largest file (a second job has a finding in three lines); each other server on a document of
-its own kind that is as long (peers.py). From the process's start to the answer to `initialize`, beside a server of
-pygls that offers nothing. Hover and completion while 10,000 rooms are checked, the first findings of the open file
-meanwhile, and the memory afterwards. A key held down. All goes over pipes to a process; ratios are to ours.
+Run: python tests/bench/bench_server.py [--rounds 30] [--alone] [ROW ...]. Without rows, all; `--alone` leaves the other
+servers out. Ours is measured on two jobs of 500 rooms, one with a finding in 25 lines and one with one in 3; each other
+server on a document of its own kind that is as long (peers.py). All goes over pipes to a process; ratios are to ours.
+Behind the time stands the server's processor time, of each edit or of all, where the machine tells it.
+
+small      from an edit to its findings, in a job of one file of 1,000 lines
+job        the same in a file of 1,000 lines of a job of 500 rooms
+long       the same in its file of 10,000 lines
+held       a key held down in that file, 40 times at 30 ms: from the last to the last findings
+start      from the start of the process to the answer to `initialize`, beside a server of pygls that offers nothing
+first      10,000 rooms in a workspace: from the opening of a file to its findings, while nothing has been read yet
+crowd      hover and completion while these rooms are checked; memory afterwards
+catalogue  a line of the catalogue that all of these rooms are made from: the findings of the open file, then of all
+           that use it, and hover and completion meanwhile
 """
 
+import argparse
 import sys
 import tempfile
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from contextlib import contextmanager, suppress
+from functools import cache
 from pathlib import Path
-from statistics import median, quantiles
+from statistics import median
+from typing import NamedTuple
 
 import generate
 import generate_distinct
+import many_rooms
+from many_rooms import OURS, written
 from peers import Document, Peer, peers
 from wire import Message, NothingSaid, Wire
 
-OURS = (sys.executable, "-m", "roomspec", "serve")
 BARE = (
     sys.executable,
     "-c",
@@ -29,109 +42,110 @@ HELD, APART = 40, 0.030
 """How often a key repeats, and seconds between."""
 
 
-def main(rounds: int) -> None:
-    """Print all figures."""
+class Taken(NamedTuple):
+    """Seconds of the clock and, of the server, of the processor."""
+
+    clock: float
+    processor: float
+
+
+Measure = Callable[[Iterable[str], Path, Document, int], Taken]
+
+
+def main(wanted: Sequence[str], rounds: int, alone: bool) -> None:
+    """Print the rows."""
     with tempfile.TemporaryDirectory() as name:
         folder = Path(name).resolve()
-        others = peers(folder)
-        edits(folder, others, rounds)
-        beginnings(folder, others, rounds)
-        crowd(folder)
+        compared = {"small", "long", "held", "start"} & set(wanted)
+        others = peers(folder) if compared and not alone else []
+        for row in wanted:
+            ROWS[row](folder, others, rounds)
 
 
-def edits(folder: Path, others: Sequence[Peer], rounds: int) -> None:
-    """From an edit to what is found, and after a key held down."""
-    print(f"\nEdit to findings, milliseconds, median of {rounds} (ratio); the last of {HELD} keys held")
-    heads = ("1,000 lines", "1,000 of 500 rooms", "10,000 lines", "key held, 10,000")
-    print(f"{'':34} {' '.join(f'{head:>18}' for head in heads)}")
-    ours: list[float] = []
-    for label, small, files in _jobs():
-        taken = []
-        with _written(folder / "small", small) as root:
-            taken.append(_edited(OURS, root, _of(small, "job/short.room"), rounds))
-        with _written(folder / "job", files) as root:
-            taken += [_edited(OURS, root, _of(files, path), rounds) for path in ("job/short.room", "job/long.room")]
-            taken.append(_held(OURS, root, _of(files, "job/long.room")))
-        ours = ours or taken
-        _row(f"roomspec, {label}", taken, ours)
-    for peer in others:
-        taken = []
-        try:
-            for lines in (1_000, 10_000):
-                document = peer.document(lines)
-                with _written(folder / peer.name, {document.path: document.text}) as root:
-                    taken.append(_edited(peer.command, root, document, min(rounds, 15)))
-            with _written(folder / peer.name, {document.path: document.text}) as root:
-                taken.append(_held(peer.command, root, document))
-            _row(peer.name, [taken[0], None, *taken[1:]], ours)
-        except (NothingSaid, OSError) as trouble:
-            print(f"{peer.name:34} {peer.missing or trouble}")
+def small(folder: Path, others: Sequence[Peer], rounds: int) -> None:
+    """A job of one short file."""
+    ours = _edits("an edit in 1,000 lines", _edited, "job/short.room", True, folder, rounds)
+    _of_others(_edited, 1_000, folder, others, rounds, ours)
 
 
-def beginnings(folder: Path, others: Sequence[Peer], rounds: int) -> None:
-    """From the start of the process to the answer to `initialize`, the servers taking turns."""
+def job(folder: Path, _others: Sequence[Peer], rounds: int) -> None:
+    """A short file of a large job."""
+    _edits("an edit in 1,000 lines of 500 rooms", _edited, "job/short.room", False, folder, rounds)
+
+
+def long(folder: Path, others: Sequence[Peer], rounds: int) -> None:
+    """A long file of a large job."""
+    ours = _edits("an edit in 10,000 lines of 500 rooms", _edited, "job/long.room", False, folder, rounds)
+    _of_others(_edited, 10_000, folder, others, rounds, ours)
+
+
+def held(folder: Path, others: Sequence[Peer], rounds: int) -> None:
+    """A key held down."""
+    ours = _edits(f"the last of {HELD} keys held in 10,000 lines", _held, "job/long.room", False, folder, rounds)
+    _of_others(_held, 10_000, folder, others, rounds, ours)
+
+
+def start(folder: Path, others: Sequence[Peer], rounds: int) -> None:
+    """The servers take turns."""
     commands = {"roomspec": OURS, "pygls alone": BARE} | {
         peer.name: peer.command for peer in others if not peer.missing
     }
-    times: dict[str, list[float]] = {name: [] for name in commands}
+    times: dict[str, list[Taken]] = {name: [] for name in commands}
     (folder / "empty").mkdir()
     for _ in range(max(3, rounds // 3)):
         for name, command in commands.items():
             wire = Wire(command, folder / "empty")
             try:
-                times[name].append(wire.start())
+                times[name].append(Taken(wire.start(), wire.processor()))
             except NothingSaid as trouble:
                 print(f"{name}: {trouble}")
             wire.end()
-    print("\nProcess started to `initialize` answered, milliseconds, median (ratio)")
+    _head("process started to `initialize` answered")
     for name, taken in times.items():
         if taken:
-            _row(name, [median(taken)], [median(times["roomspec"])])
+            _line(name, Taken(*map(median, zip(*taken, strict=True))), median(one.clock for one in times["roomspec"]))
 
 
-def crowd(folder: Path) -> None:
-    """A workspace of 10,000 rooms: the open file's findings, requests meanwhile, memory."""
-    files = generate.repository(5_000)
-    path = sorted(path for path in files if path.endswith("ground.room"))[-1]
-    with _written(folder / "crowd", files) as root:
-        wire = Wire(OURS, root)
-        wire.start()
-        text = files[path].replace("by glued", "by gleud", 1)
-        opened = wire.open(path, "room", text)
-        first = wire.diagnosed(path, 1)[0] - opened
-        line = next(number for number, one in enumerate(text.split("\n")) if one.startswith("  finish"))
-        position = {"textDocument": {"uri": wire.uri(path)}, "position": {"line": line, "character": 11}}
-        hovers: list[float] = []
-        completions: list[float] = []
-        ended = False
-
-        def ends(message: Message) -> bool:
-            value = message.get("params", {}).get("value") if message.get("method") == "$/progress" else None
-            return value is not None and value.get("kind") == "end"
-
-        while not ended:
-            for method, taken in (("hover", hovers), ("completion", completions)):
-                number = wire.begin(f"textDocument/{method}", position)
-                asked = wire.sent
-                while True:
-                    at, message = wire.wait(lambda _message: True)
-                    ended = ended or ends(message)
-                    if message.get("id") == number and "method" not in message:
-                        break
-                taken.append(at - asked)
-        wire.quiet(1.0)
-        print(f"\nA workspace of {len(files)} files, {generate.lines_of(files)} lines, 10,000 rooms")
-        print(f"findings of the open file: {first * 1000:.0f} ms after it was opened")
-        for name, taken in (("hover", hovers), ("completion", completions)):
-            print(f"{name} while all is checked: p95 {quantiles(taken, n=20)[-1] * 1000:.1f} ms of {len(taken)}")
-        print(f"memory afterwards: {wire.memory():.0f} MB")
-        wire.end()
+ROWS: dict[str, Callable[[Path, Sequence[Peer], int], None]] = {
+    "small": small,
+    "job": job,
+    "long": long,
+    "held": held,
+    "start": start,
+    "first": lambda folder, _others, rounds: many_rooms.first(folder, max(3, rounds // 6)),
+    "crowd": lambda folder, _others, _rounds: many_rooms.crowd(folder),
+    "catalogue": lambda folder, _others, rounds: many_rooms.catalogue(folder, max(3, rounds // 6)),
+}
 
 
-def _edited(command: Iterable[str], root: Path, document: Document, rounds: int) -> float:
-    """Median seconds from an edit to what is published for it; every other edit makes a mistake."""
+def _edits(title: str, measure: Measure, path: str, short: bool, folder: Path, rounds: int) -> float:
+    """A row for each of our jobs; gives the seconds that the rows of others are held against."""
+    _head(f"{title}, median of {rounds}" if measure is _edited else title)
+    ours = 0.0
+    for number, (label, alone, all_) in enumerate(_jobs()):
+        files = alone if short else all_
+        with written(folder / f"{'small' if short else 'job'}-{number}", files) as root:
+            taken = measure(OURS, root, _of(files, path), rounds)
+        ours = taken.clock if number == 0 else ours
+        _line(f"roomspec, {label}", taken, ours)
+    return ours
+
+
+def _of_others(measure: Measure, lines: int, folder: Path, others: Sequence[Peer], rounds: int, ours: float) -> None:
+    for peer in others:
+        try:
+            document = peer.document(lines)
+            with written(folder / peer.name, {document.path: document.text}) as root:
+                _line(peer.name, measure(peer.command, root, document, min(rounds, 15)), ours)
+        except (NothingSaid, OSError) as trouble:
+            print(f"{peer.name:34} {peer.missing or trouble}")
+
+
+def _edited(command: Iterable[str], root: Path, document: Document, rounds: int) -> Taken:
+    """Seconds from an edit to what is published for it, the median; every other edit makes a mistake."""
     with _opened(command, root, document) as wire:
         taken = []
+        before = wire.processor()
         said: dict[bool, set[str]] = {}
         for version in range(2, 2 * rounds + 2):
             wrong = version % 2 == 0
@@ -144,13 +158,13 @@ def _edited(command: Iterable[str], root: Path, document: Document, rounds: int)
             wire.quiet(0.02)
         if said[True] == said[False]:
             raise NothingSaid("it does not find the mistake")
-        return median(taken)
+        return Taken(median(taken), (wire.processor() - before) / len(taken))
 
 
-def _held(command: Iterable[str], root: Path, document: Document) -> float:
+def _held(command: Iterable[str], root: Path, document: Document, _rounds: int) -> Taken:
     """Seconds from the last of many keys to the last findings, which are of the last text."""
     with _opened(command, root, document) as wire:
-        sent = 0.0
+        sent, before = 0.0, wire.processor()
         for version in range(2, HELD + 2):
             wire.quiet_until(sent + APART)
             at = document.column + (version - 2) * len(document.wrong)
@@ -161,7 +175,7 @@ def _held(command: Iterable[str], root: Path, document: Document) -> float:
                 at, found = wire.diagnosed(document.path, HELD + 1, 2.0)
         if not _near(found, document):
             raise NothingSaid("it does not find the mistake")
-        return at - sent
+        return Taken(at - sent, (wire.processor() - before) / HELD)
 
 
 @contextmanager
@@ -182,16 +196,17 @@ def _near(found: Iterable[Message], document: Document) -> set[str]:
     return {one["message"] for one in found if one["range"]["start"]["line"] in lines}
 
 
-def _jobs() -> Iterator[tuple[str, dict[str, str], dict[str, str]]]:
+@cache
+def _jobs() -> tuple[tuple[str, dict[str, str], dict[str, str]], ...]:
     """Two jobs of 500 rooms in a file of 1,000 lines, one of 10,000, and the rest; with a job of the first alone."""
     nearly_clean = generate.one_job(500)
     rooms = nearly_clean.pop("job/rooms/ground.room")
     files = nearly_clean | _shared(rooms, nearly_clean["job/job.room"])
-    yield "a finding in 25 lines", _short_alone(files), files
+    clean = "a finding in 25 lines", _short_alone(files), files
     hard = generate_distinct.repository(1, 680)
     job = hard["job-0001/job.room"].replace('"rooms.room"', '"*.room"')
     files = {"job/catalogue.room": hard["job-0001/catalogue.room"]} | _shared(hard["job-0001/rooms.room"], job)
-    yield "a finding in 3 lines", _short_alone(files), files
+    return clean, ("a finding in 3 lines", _short_alone(files), files)
 
 
 def _short_alone(files: dict[str, str]) -> dict[str, str]:
@@ -218,20 +233,18 @@ def _of(files: dict[str, str], path: str) -> Document:
     return Document(path, "room", files[path], line, lines[line].index(" by"), "x")
 
 
-@contextmanager
-def _written(folder: Path, files: dict[str, str]) -> Iterator[Path]:
-    (folder / ".git").mkdir(parents=True, exist_ok=True)
-    for path, text in files.items():
-        (folder / path).parent.mkdir(parents=True, exist_ok=True)
-        (folder / path).write_text(text, encoding="utf-8")
-    yield folder
+def _head(title: str) -> None:
+    print(f"\n{title}\n{'':34} {'ms':>9} {'ratio':>8} {'processor':>10}")
 
 
-def _row(name: str, taken: Sequence[float | None], ours: Sequence[float]) -> None:
-    pairs = zip(taken, ours, strict=True)
-    cells = [f"{one * 1000:9.1f} ({one / own:6.2f})" if one is not None else "" for one, own in pairs]
-    print(f"{name:34} {' '.join(f'{cell:>18}' for cell in cells)}", flush=True)
+def _line(name: str, taken: Taken, ours: float) -> None:
+    print(f"{name:34} {taken.clock * 1000:9.1f} {taken.clock / ours:8.2f} {taken.processor * 1000:10.1f}", flush=True)
 
 
 if __name__ == "__main__":
-    main(int(sys.argv[1]) if len(sys.argv) > 1 else 30)
+    options = argparse.ArgumentParser()
+    options.add_argument("rows", nargs="*", metavar="ROW", choices=[*ROWS, []], help=", ".join(ROWS))
+    options.add_argument("--rounds", type=int, default=30)
+    options.add_argument("--alone", action="store_true", help="leave the other servers out")
+    given = options.parse_args()
+    main(given.rows or list(ROWS), given.rounds, given.alone)

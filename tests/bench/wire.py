@@ -141,6 +141,14 @@ class Wire:
         command = ["ps", "-o", "rss=", "-p", str(self.process.pid)]
         return int(subprocess.run(command, capture_output=True, text=True, check=True).stdout) / 1024
 
+    def processor(self) -> float:
+        """Seconds of the processor that the process has had; 0 where the machine does not tell."""
+        told = Path(f"/proc/{self.process.pid}/stat")
+        if not told.exists():
+            return 0.0
+        fields = told.read_text().rpartition(")")[2].split()
+        return (int(fields[11]) + int(fields[12])) / os.sysconf("SC_CLK_TCK")
+
     def uri(self, path: str) -> str:
         """The address of a file."""
         return (self.folder / path).as_uri()
