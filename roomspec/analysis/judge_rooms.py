@@ -148,8 +148,8 @@ def _named(walls: tuple[Wall, ...], ceilings: tuple[Ceiling, ...]) -> tuple[tupl
     """The panels and the methods that the finishes of a room name, each once."""
     faces: tuple[Wall | Ceiling, ...] = (*walls, *ceilings)
     finishes = [finish for face in faces for finish in face.finishes]
-    panels = dict.fromkeys(finish.panel.name for finish in finishes)
-    methods = dict.fromkeys(finish.method.name for finish in finishes)
+    panels = dict.fromkeys([finish.panel.name for finish in finishes])
+    methods = dict.fromkeys([finish.method.name for finish in finishes])
     return tuple(panels), tuple(methods)
 
 

@@ -65,9 +65,12 @@ def thin_legs(wall: Wall, run: Run, covers: Sequence[Cover], narrowest: int) -> 
     if not holes:
         return
     edges, count = strip_edges(run), len(run.strips)
+    first, cover = edges[1], run.panel.cover
     legs: list[Leg] = []
     for field, at, left, right, apart in holes:
         least = narrowest if apart else narrowest // THIRD
+        if (left - first) % cover >= least and (first - right) % cover >= least:
+            continue  # as beside nearly every hole: no joint is that near
         before, after = bisect_right(edges, left) - 1, bisect_right(edges, right)
         if 0 < before < count and 0 < left - edges[before] < least:
             legs.append(Leg(field, at, "left", edges[before], left, apart))
@@ -83,16 +86,15 @@ def _holes(wall: Wall, run: Run, covers: Sequence[Cover]) -> list[tuple[str, int
 
     Beside what stands against a wall lower than the run, panels go on over it, so that its edge is no place of theirs.
     """
-    bounds = run.bounds
-    _, _, low, high = bounds
+    begin, end, low, high = bounds = run.bounds
     found: list[tuple[str, int, int, int, bool]] = []
     for at, opening in enumerate(wall.openings):
-        if _overlaps(_hole(opening), bounds):
+        if opening.x < end and begin < opening.right and opening.sill < high and low < opening.top:
             slab = opening_slab(wall, opening, 0, sides_of(wall, opening, run.method))
             found.append(("openings", at, slab[0], slab[1], slab[2] <= low and high <= slab[4]))
     for at, obstacle in enumerate(wall.obstacles):
         slab = obstacle_slab(wall, obstacle, 0)
-        if slab[0] < bounds[1] and bounds[0] < slab[1] and slab[2] <= low and high <= min(slab[4:6]):
+        if slab[0] < end and begin < slab[1] and slab[2] <= low and high <= min(slab[4:6]):
             found.append(("obstacles", at, slab[0], slab[1], True))
     for at, cover in enumerate(covers[: len(wall.boxing)]):
         slab = cover_slab(wall, cover, 0, cover_sides(cover, wall.finishes[run.finishes[0]]))

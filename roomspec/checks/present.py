@@ -4,7 +4,7 @@ from collections.abc import Iterable, Iterator
 from functools import lru_cache
 
 from roomspec.checks.held import FRAMES, hangs_on_glue
-from roomspec.checks.used import trims_of
+from roomspec.checks.used import shortest_trim, trims_of
 from roomspec.model.room import Room
 from roomspec.model.shape import Region
 from roomspec.model.wall import Ceiling, Finish, Substrate, Surface, Wall
@@ -51,6 +51,9 @@ WORDS = {
     "misfit": "a trim that is not made for just this thickness",
     "plain ends": "panels whose end joints are open",
     "tall": "a wall higher than panels of the room are long",
+    "short trim": "a wall higher than a trim of the room is long",
+    "uneven": "walls that begin at different heights",
+    "approximate": "what is measured only about",
     "other way": "panels that run a way that their maker does not name",
     "bare corner": "a method that names nothing for outside corners",
     "bare edge": "a lining that may end without a trim",
@@ -62,16 +65,23 @@ def present(room: Room) -> frozenset[str]:
     """The words that hold in a room."""
     found: set[str] = set()
     # What many faces have in common is looked at once.
-    faces: tuple[Wall | Ceiling, ...] = (*room.walls, *room.ceilings)
+    faces: tuple[Wall | Ceiling, ...] = (*room.walls, *room.ceilings) if room.ceilings else room.walls
     for backing in {(face.substrates, face.surfaces, bool(face.removals)) for face in faces}:
         found.update(_of_behind(*backing))
     finishes = {finish for face in faces for finish in face.finishes}
     for finish in finishes:
         found.update(_of_finish(finish))
     tallest = max([y for wall in room.walls for _, y in wall.top], default=0)
-    if any(tallest > finish.panel.length for finish in finishes):
-        found.add("tall")
+    for finish in finishes:
+        if tallest > finish.panel.length:
+            found.add("tall")
+        if tallest > shortest_trim(finish.method):
+            found.add("short trim")
+    if len({wall.top[0][1] for wall in room.walls}) > 1:
+        found.add("uneven")
     for wall in room.walls:
+        if not (wall.confirmed and wall.height_confirmed):
+            found.add("approximate")
         if wall.width_top != wall.width:
             found.add("lean")
         if wall.corner.kind == "outside":
@@ -86,13 +96,19 @@ def present(room: Room) -> frozenset[str]:
             found.update(_of_obstacles(wall))
         if wall.boxing:
             found.update(("bare edge", "boxing"))
+            if not all(box.confirmed for box in wall.boxing):
+                found.add("approximate")
         _of_face(wall, found)
     if room.ceilings:
         found.add("ceiling")
     for ceiling in room.ceilings:
         _of_face(ceiling, found)
+        if not ceiling.confirmed:
+            found.add("approximate")
     if room.diagonals:
         found.add("diagonals")
+        if not all(diagonal.confirmed for diagonal in room.diagonals):
+            found.add("approximate")
     if room.access is not None:
         found.add("access")
     if "bare corner" in found and ("outside" in found or "lined" in found):
@@ -105,8 +121,11 @@ def _of_face(face: Wall | Ceiling, found: set[str]) -> None:
         found.add("openings")
         if len(face.openings) > 1:
             found.add("several openings")
-        if any(opening.lined for opening in face.openings):
-            found.add("lined")
+        for opening in face.openings:
+            if opening.lined:
+                found.add("lined")
+            if not opening.confirmed:
+                found.add("approximate")
     for point in face.points:
         found.add("points")
         if point.kind in ("socket", "switch"):
@@ -139,6 +158,8 @@ def _of_regions(regions: Iterable[Region], found: set[str]) -> None:
 
 
 def _of_obstacles(wall: Wall) -> Iterator[str]:
+    if not all(obstacle.confirmed for obstacle in wall.obstacles):
+        yield "approximate"
     kinds = {obstacle.kind for obstacle in wall.obstacles}
     if not kinds.isdisjoint(("bath", "tray")):
         yield "water"

@@ -11,6 +11,8 @@ Height = int | Fraction
 
 def lowest(profile: Profile, left: int, right: int) -> Height | None:
     """The lowest point of the line between `left` and `right`, a step at either end not counted; None off the line."""
+    if len(profile) == 2 and profile[0][1] == profile[1][1] and profile[0][0] <= left < right <= profile[1][0]:
+        return profile[0][1]  # as nearly every opening
     return min(_heights(profile, left, right), default=None)
 
 

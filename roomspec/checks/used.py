@@ -11,6 +11,7 @@ from roomspec.model.method import Method
 from roomspec.model.product import Panel, Product, Trim
 from roomspec.model.room import Room
 from roomspec.model.wall import Ceiling, Finish, Wall
+from roomspec.takeoff.clip import FAR
 
 TRIM_PLACES = (
     "start", "inside_corner", "outside_corner", "edge", "top", "joint", "skirting", "cap", "cornice", "architrave",
@@ -32,10 +33,13 @@ class Used(Struct, frozen=True, cache_hash=True, gc=False):
 def used_in(room: Room) -> Used:
     """What the room's linings call for; ceilings take no labour until they are counted."""
     finishes = dict.fromkeys([finish for _, face in lined_faces(room) for finish in face.finishes])
-    panels = dict.fromkeys([finish.panel for finish in finishes])
-    methods = dict.fromkeys([finish.method for finish in finishes])
-    asked = dict.fromkeys([one for wall in room.walls for one in _calls(wall)])
-    return Used(tuple(panels), tuple(methods), tuple(dict.fromkeys([task for call in asked for task in _tasks(call)])))
+    panels = tuple(dict.fromkeys([finish.panel for finish in finishes]))
+    methods = tuple(dict.fromkeys([finish.method for finish in finishes]))
+    calls: dict[_Call, None] = {}
+    for wall in room.walls:
+        if wall.removals or (wall.finishes and not wall.bare):
+            _call(wall, calls)
+    return Used(panels, methods, tuple(dict.fromkeys([task for call in calls for task in _tasks(call)])))
 
 
 def panels_used(used: Iterable[Used]) -> tuple[Panel, ...]:
@@ -69,6 +73,12 @@ def trims_of(method: Method) -> tuple[tuple[str, Trim], ...]:
     return tuple((place, trim) for place, trim in named if isinstance(trim, Trim))
 
 
+@lru_cache(1024)
+def shortest_trim(method: Method) -> int:
+    """The trim of a method whose longest delivered length is the shortest; beyond any wall where it names none."""
+    return min((max(stock.length for stock in trim.stocks) for _, trim in trims_of(method)), default=FAR)
+
+
 def products_of(method: Method) -> dict[tuple[str, str], Product]:
     """What a method is bought with, by kind and name."""
     found: dict[tuple[str, str], Product] = {}
@@ -93,18 +103,17 @@ _Call = str | tuple[Method, str, bool, bool, bool, bool]
 round, reveals lined. Most walls of a room call for the same."""
 
 
-def _calls(wall: Wall) -> list[_Call]:
-    """Of each removal and each finish of the wall."""
-    found: list[_Call] = [removal.what for removal in wall.removals]
+def _call(wall: Wall, calls: dict[_Call, None]) -> None:
+    """Add what each removal and each finish of the wall calls for."""
+    calls.update(dict.fromkeys([removal.what for removal in wall.removals]))
     if wall.bare or not wall.finishes:
-        return found
+        return
     sealed = bool(wall.wet) and "direct" in [wet.exposure for wet in wall.wet]
     opened, pointed = bool(wall.openings), bool(wall.points)
     reveals = opened and any(lined_reveals(opening) for opening in wall.openings if opening.lined)
     for finish in wall.finishes:
         cut = pointed and any(covers(wall, finish, point.x, point.up) for point in wall.points)
-        found.append((finish.method, finish.direction, sealed, cut, opened, reveals))
-    return found
+        calls[finish.method, finish.direction, sealed, cut, opened, reveals] = None
 
 
 @lru_cache(2048)

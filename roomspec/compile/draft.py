@@ -91,20 +91,22 @@ def _head(block: Block, table: str, units: str, problems: list[Diagnostic]) -> o
 
 
 def _facts(key: str, table: str, lines: Iterable[Statement], units: str, problems: list[Diagnostic]) -> Facts:
-    found: dict[str, list[Source]] = {}
+    found: Facts = {}
+    more: dict[str, list[Source]] = {}
     for statement in lines:
         node = statement.node
         reading = read(table, node, units)
         for fact in reading.facts:
             source = Source(key, statement.line, fact.node or node, fact.value, fact.from_right)
-            stated = found.get(fact.field)
-            if stated is None:
-                found[fact.field] = [source]
+            if fact.field not in found:
+                found[fact.field] = (source,)
             else:
-                stated.append(source)
+                more.setdefault(fact.field, []).append(source)
         if reading.problems:
             problems.extend(moved(problem, key, statement.line) for problem in reading.problems)
-    return {field: tuple(stated) for field, stated in found.items()}
+    for field, stated in more.items():
+        found[field] = (*found[field], *stated)
+    return found
 
 
 def _duplicate(second: Face, first: Face, part: Block) -> Diagnostic:

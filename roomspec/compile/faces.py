@@ -69,7 +69,7 @@ def make_wall(face: Face, defaults: Defaults, catalogue: Catalogue, alone: bool)
     work = _Work(catalogue, {}, {}, [])
     measured = "heights" in facts
     top, sure = work.profile(facts.get("heights", ()), "top", width)
-    floor, level_sure = work.profile(facts.get("floors", ()), "floor", width)
+    floor, level_sure = work.profile(facts["floors"], "floor", width) if "floors" in facts else (level(width, 0), True)
     if "bare" in facts and "finishes" in face.facts:
         message = f"wall {face.name} is bare and has a finish; its finish is left out"
         work.problems.append(_impossible(message, facts["bare"][-1].place()))

@@ -14,7 +14,7 @@ from roomspec.compile.mirror import mirrored_ceiling, mirrored_diagonal, mirrore
 from roomspec.compile.origins import Fields, Origins, Path
 from roomspec.compile.reading import MOST, told
 from roomspec.compile.room_problems import no_such_face, unknown_end, without_height
-from roomspec.compile.spread import Defaults, defaults_among, defaults_of, spread
+from roomspec.compile.spread import DEFAULTS, Defaults, defaults_among, defaults_of, spread
 from roomspec.diagnostics.diagnostic import Diagnostic
 from roomspec.model.method import Method
 from roomspec.model.product import Panel
@@ -38,6 +38,15 @@ class MadeRoom(Struct, frozen=True, gc=False):
     origins: Origins
 
 
+class _PatternWalls(Struct, frozen=True, gc=False):
+    """A pattern's walls in a room that adds nothing to them, and what is known of them."""
+
+    walls: tuple[Wall, ...]
+    faces: dict[Path, Origins]
+    problems: tuple[Diagnostic, ...]
+    unmeasured: tuple[str, ...]
+
+
 class _Work:
     """A room while it is put together."""
 
@@ -54,6 +63,13 @@ class _Work:
         self.faces = {face: found for face, found in self.faces.items() if face[0] != kind or face[1] not in names}
         if kind == "wall":
             self.unmeasured = [name for name in self.unmeasured if name not in names]
+
+    def take(self, made: _PatternWalls) -> tuple[Wall, ...]:
+        """Take over a pattern's walls as they are."""
+        self.faces.update(made.faces)
+        self.problems.extend(made.problems)
+        self.unmeasured.extend(made.unmeasured)
+        return made.walls
 
     def few(self) -> bool:
         """True while what is said will be told: the nearest names are looked for no longer than that."""
@@ -77,7 +93,10 @@ def make_room(own: Text, pattern: Text | None, panels: tuple[Panel, ...], method
     draft = read_draft(own.block, own.units)
     base = read_draft(pattern.block, pattern.units) if pattern is not None else None
     work = _Work()
-    walls = _walls(draft, base, catalogue, work)
+    if pattern is not None and not draft.walls and DEFAULTS.isdisjoint(draft.facts):
+        walls = work.take(_of_pattern(pattern, draft.head.mirrored, panels, methods))
+    else:
+        walls = _walls(draft, base, catalogue, work)
     ceilings = _ceilings(draft, base, catalogue, work)
     facts = spread(base.facts, draft.facts) if base is not None else draft.facts
     diagonals = _diagonals(draft, base, walls, work)
@@ -109,6 +128,18 @@ def make_room(own: Text, pattern: Text | None, panels: tuple[Panel, ...], method
 def named(room: Room, name: str) -> Room:
     """The room under one of its names."""
     return replace(room, name=name)
+
+
+@lru_cache(2048)
+def _of_pattern(pattern: Text, handed: bool, panels: tuple[Panel, ...], methods: tuple[Method, ...]) -> _PatternWalls:
+    base = read_draft(pattern.block, pattern.units)
+    catalogue = Catalogue({panel.name: panel for panel in panels}, {method.name: method for method in methods})
+    work = _Work()
+    faces = _readable(base.walls)
+    defaults = defaults_among(defaults_of(base.facts), (face.facts for face in faces))
+    walls = tuple(_wall(face, defaults, catalogue, len(faces) == 1, work) for face in faces)
+    walls = mirrored_walls(walls) if handed else walls
+    return _PatternWalls(walls, work.faces, tuple(work.problems), tuple(work.unmeasured))
 
 
 def _walls(draft: Draft, base: Draft | None, catalogue: Catalogue, work: _Work) -> tuple[Wall, ...]:

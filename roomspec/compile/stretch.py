@@ -3,8 +3,8 @@
 An edit is of one room. Of the others nothing is looked at but the stretches that they stand in.
 """
 
-from collections.abc import Hashable, Iterator, Mapping
-from itertools import groupby
+from collections.abc import Hashable, Iterable, Iterator, Mapping
+from itertools import chain, groupby
 
 from msgspec import Struct
 
@@ -19,7 +19,7 @@ from roomspec.diagnostics.diagnostic import Diagnostic
 from roomspec.model.product import Panel
 from roomspec.model.room import Room
 from roomspec.names.index import Names
-from roomspec.names.references import uses
+from roomspec.names.references import named_in, uses
 from roomspec.syntax.tree import Block
 
 MOST = 32
@@ -77,10 +77,9 @@ def stretches(names: Names, keep: Keep) -> Iterator[Stretch]:
 def _stretch(names: tuple[str, ...], blocks: tuple[Block, ...], units: str) -> Stretch:
     each = {id(block): block for block in blocks}.values()
     patterns = dict.fromkeys(read_draft(block, units).head.pattern for block in each)
-    used = [use for block in each for use in uses(block)]
-    panels, methods = (dict.fromkeys(use.name for use in used if use.kind == kind) for kind in ("panel", "method"))
-    every = frozenset((use.kind, use.name) for use in used)
-    return Stretch(names, blocks, units, tuple(filter(None, patterns)), tuple(panels), tuple(methods), every)
+    panels, methods = (_each_once([named_in(block, kind) for block in each]) for kind in ("panel", "method"))
+    every = frozenset((use.kind, use.name) for block in each for use in uses(block))
+    return Stretch(names, blocks, units, tuple(filter(None, patterns)), panels, methods, every)
 
 
 def given(
@@ -88,9 +87,8 @@ def given(
 ) -> Given:
     """What the names of the stretch mean in a job."""
     found = {name: found for name in stretch.patterns if (found := names.find("pattern", name)) is not None}
-    under = [use for pattern in found.values() for use in uses(pattern.block)]
-    panels = dict.fromkeys((*stretch.panels, *(use.name for use in under if use.kind == "panel")))
-    named = dict.fromkeys((*stretch.methods, *(use.name for use in under if use.kind == "method")))
+    panels = _each_once((stretch.panels, *(named_in(pattern.block, "panel") for pattern in found.values())))
+    named = _each_once((stretch.methods, *(named_in(pattern.block, "method") for pattern in found.values())))
     return Given(
         {name: Text(pattern.block, pattern.units) for name, pattern in found.items()},
         {name: products["panel", name] for name in panels if ("panel", name) in products},
@@ -123,9 +121,8 @@ def make_rooms(stretch: Stretch, given: Given) -> MadeRooms:
 
 
 def _room(own: Text, pattern: Text | None, given: Given) -> MadeRoom:
-    found = (*uses(own.block), *(uses(pattern.block) if pattern is not None else ()))
-    panels = dict.fromkeys(use.name for use in found if use.kind == "panel")
-    methods = dict.fromkeys(use.name for use in found if use.kind == "method")
+    blocks = (own.block,) if pattern is None else (own.block, pattern.block)
+    panels, methods = (_each_once([named_in(block, kind) for block in blocks]) for kind in ("panel", "method"))
     values = [given.panels[name].value for name in panels if name in given.panels]
     return make_room(
         own,
@@ -133,3 +130,7 @@ def _room(own: Text, pattern: Text | None, given: Given) -> MadeRoom:
         tuple([value for value in values if isinstance(value, Panel)]),
         tuple([given.methods[name].value for name in methods if name in given.methods]),
     )
+
+
+def _each_once(several: Iterable[tuple[str, ...]]) -> tuple[str, ...]:
+    return tuple(dict.fromkeys(chain.from_iterable(several)))

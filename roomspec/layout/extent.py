@@ -18,7 +18,7 @@ from roomspec.layout.corner import Side
 from roomspec.layout.ends import End, Meeting, edge_side, end_of, foot_side, head_side, met_along, upper_side
 from roomspec.layout.face import ceiling_line, height_range, raised
 from roomspec.layout.intervals import Interval
-from roomspec.layout.meeting import Met, meetings_of
+from roomspec.layout.meeting import NOBODY, Met, meetings_of
 from roomspec.layout.parallel import beside
 from roomspec.layout.plane import Face, Stretch
 from roomspec.layout.set_out import MOST_STRIPS, set_out
@@ -119,8 +119,10 @@ def runs_of_face(face: Face) -> tuple[Run, ...]:
     if wall.bare or not wall.finishes:
         return ()
     width, height = max(wall.width, wall.width_top), max([y for _, y in wall.top])
+    if len(wall.finishes) == 1:
+        return (_run(face, (0,), [_rect(wall.finishes[0].region, width, height)], [NOBODY], (width, height)),)
     rects = [_rect(finish.region, width, height) for finish in wall.finishes]
-    found = groups([_kind(finish) for finish in wall.finishes], rects) if len(rects) > 1 else [(0,)]
+    found = groups([_kind(finish) for finish in wall.finishes], rects)
     met = meetings_of(wall, found, rects)
     return tuple([_run(face, group, rects, met, (width, height)) for group in found])
 
@@ -147,7 +149,8 @@ def _run(face: Face, group: tuple[int, ...], rects: list[Rect], met: list[Met], 
     edge, upper = edge_side(method), upper_side(method)
     along, at_left, at_right = _reach(wall, group, rects, width)
     floor, ceiling = foot_side(face, first, *along), head_side(face, first, *along)
-    foot, head = met_along(face.foot, first, *along), met_along(face.head, first, *along)
+    foot = met_along(face.foot, first, *along) if face.foot else ()
+    head = met_along(face.head, first, *along) if face.head else ()
     left, right = end_of(face, at_left, edge, on_left=True), end_of(face, at_right, edge, on_left=False)
     parts: list[Part] = []
     borne: list[Rect] = []
@@ -189,7 +192,10 @@ def _reach(
     wall: Wall, group: tuple[int, ...], rects: list[Rect], width: int
 ) -> tuple[Interval, tuple[Stretch, ...], tuple[Stretch, ...]]:
     """From where to where a run goes, and what of it reaches the face's left and its right end."""
-    begin, end, _, _ = rects[group[0]]
+    begin, end, bottom, top = rects[group[0]]
+    if len(group) == 1:
+        all_of_it = ((bottom, top, wall.finishes[group[0]]),)
+        return (begin, end), all_of_it if begin <= 0 else (), all_of_it if end >= width else ()
     at_left: list[Stretch] = []
     at_right: list[Stretch] = []
     for at in group:
@@ -215,8 +221,9 @@ def head_line(wall: Wall, part: Part, ceiling_take: int) -> Profile:
 
 
 def _bounds(wall: Wall, parts: list[Part], ceiling_take: int) -> Rect:
-    if is_level(wall.floor) and is_level(wall.top):  # as nearly every wall
-        return _around([_level_reach(part, wall.floor[0][1], wall.top[0][1] - ceiling_take) for part in parts])
+    if len(parts) == 1 and is_level(wall.floor) and is_level(wall.top):  # as nearly every wall
+        part, base, high = parts[0], wall.floor[0][1], wall.top[0][1] - ceiling_take
+        return part.left, part.right, base + part.bottom, base + (high if part.top is None else min(high, part.top))
     ceiling = beside(ceiling_line(wall), -ceiling_take)
     reaches = []
     for part in parts:
@@ -225,16 +232,6 @@ def _bounds(wall: Wall, parts: list[Part], ceiling_take: int) -> Rect:
         if part.top is not None:
             top = min(roof, height_range(head_line(wall, part, 0), left, right)[1])
         reaches.append((left, right, height_range(foot_line(wall, part), left, right)[0], top))
-    return _around(reaches)
-
-
-def _level_reach(part: Part, base: int, height: int) -> Rect:
-    """A part on a floor at `base`, under a ceiling so high above it."""
-    high = height if part.top is None else min(height, part.top)
-    return part.left, part.right, base + part.bottom, base + high
-
-
-def _around(reaches: list[Rect]) -> Rect:
     if len(reaches) == 1:
         return reaches[0]
     lefts, rights, lows, highs = zip(*reaches, strict=True)
@@ -249,6 +246,7 @@ def _strips(finish: Finish, bounds: Rect, breaks: int, length: int) -> tuple[tup
         return (), ("nothing is left of the run after trims, corners and gaps have taken theirs",)
     cover = finish.panel.cover
     along = top - bottom if upright else right - left
-    if (end - start) // cover > MOST_STRIPS or (end - start) // cover * (along // length + breaks) > MOST_PIECES:
+    whole = (end - start) // cover
+    if whole > MOST_STRIPS or whole * (along // length + breaks) > MOST_PIECES:
         return (), ("the run would take tens of thousands of panels; is a length mistyped?",)
     return set_out(start, end, cover, way), ()

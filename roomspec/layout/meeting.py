@@ -24,13 +24,14 @@ class Met(Struct, frozen=True, gc=False):
     borne: tuple[Rect, ...] = ()
 
 
-_NOBODY = Met()
+NOBODY = Met()
+"""What a finish meets that is its wall's only one."""
 
 
 def meetings_of(wall: Wall, groups: Sequence[tuple[int, ...]], rects: Sequence[Rect]) -> list[Met]:
     """What each finish of a wall meets; `groups` are its runs, in the order of their first finishes."""
     if len(groups) == 1:
-        return [_NOBODY] * len(rects)
+        return [NOBODY] * len(rects)
     run_of = {at: number for number, group in enumerate(groups) for at in group}
     at_line = _by_line(rects)
     found = []

@@ -30,6 +30,12 @@ def uses(block: Block) -> tuple[Use, ...]:
     return tuple(_uses(block))
 
 
+@lru_cache(4096)
+def named_in(block: Block, kind: str) -> tuple[str, ...]:
+    """The names of one kind that a block and its parts use, each once."""
+    return tuple(dict.fromkeys([use.name for use in uses(block) if use.kind == kind]))
+
+
 def _uses(block: Block) -> Iterator[Use]:
     for part in (block, *block.parts):
         for statement in (part.head, *part.lines):

@@ -31,7 +31,7 @@ class Statement(Struct, frozen=True, gc=False):
     node: Node
 
 
-class Block(Struct, frozen=True, gc=False):
+class Block(Struct, frozen=True, cache_hash=True, gc=False):
     """A heading with its lines. Walls and ceilings are the `parts` of a room, rooms or pattern.
 
     `key` names it within the job: `room g.02`, `rooms 101`, `pattern bath-a`, `panel limestone-long`; a part has the
@@ -46,10 +46,6 @@ class Block(Struct, frozen=True, gc=False):
     parts: "tuple[Block, ...]"
     problems: tuple[Diagnostic, ...]
     text: str
-
-    def __hash__(self) -> int:
-        """Of the text, from which all the rest is read."""
-        return hash(self.text)
 
 
 class Placed(Struct, frozen=True, gc=False):

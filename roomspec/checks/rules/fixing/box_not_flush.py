@@ -1,6 +1,6 @@
 """A socket's or switch's box is left behind a combustible lining."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from roomspec.checks.facts import Path, RoomFacts
 from roomspec.checks.finding import Finding
@@ -9,6 +9,7 @@ from roomspec.checks.record import Check, finds
 from roomspec.checks.used import finish_at
 from roomspec.diagnostics.diagnostic import Citation
 from roomspec.model.product import Panel
+from roomspec.model.wall import Finish
 from roomspec.quantities.in_units import figure_text, length_text
 from roomspec.quantities.length import MM
 
@@ -60,17 +61,15 @@ method glued
 def box_not_flush(facts: RoomFacts) -> Iterator[Finding]:
     """One finding for each build-up in the room, at its first socket or switch under such a lining."""
     units = facts.terms.units
-    found: dict[int, list[tuple[Path, tuple[str, str, str]]]] = {}
+    found: dict[int, list[tuple[Path, Finish]]] = {}
     for kind, face in lined_faces(facts.room):
         for at, point in enumerate(face.points):
             finish = finish_at(face, point.x, point.up) if point.kind in ("socket", "switch") else None
             if finish is not None and finish.build_up > SET_BACK and is_combustible(finish.panel):
-                about = (f"{kind} {face.name}", f"panel {finish.panel.name}", f"method {finish.method.name}")
-                found.setdefault(finish.build_up, []).append(((kind, face.name, "points", at), about))
+                found.setdefault(finish.build_up, []).append(((kind, face.name, "points", at), finish))
     for deep, boxes in found.items():
-        first, about = boxes[0]
         yield Finding(
-            at=facts.here(first),
+            at=facts.here(boxes[0][0]),
             message=(
                 f"boxes of sockets and switches lie behind {length_text(deep, units, SET_BACK)} of combustible lining;"
                 f" over {figure_text(SET_BACK, units)} they must come forward"
@@ -79,9 +78,20 @@ def box_not_flush(facts: RoomFacts) -> Iterator[Finding]:
                 "have a licensed electrician bring them forward flush, and price it as an `extra`; or say who does:"
                 ' `allow box-not-flush because "..."` in the job'
             ),
-            about=tuple([key for key in about if all(key in other for _, other in boxes)]),
+            about=_shared(boxes),
             face=f"room {facts.room.name}",
         )
+
+
+def _shared(boxes: Sequence[tuple[Path, Finish]]) -> tuple[str, ...]:
+    """What all of the boxes have in common: the face, the panel, the method."""
+    (kind, face, *_), first = boxes[0]
+    about = {
+        f"{kind} {face}": all(path[1] == face and path[0] == kind for path, _ in boxes),
+        f"panel {first.panel.name}": all(finish.panel is first.panel for _, finish in boxes),
+        f"method {first.method.name}": all(finish.method is first.method for _, finish in boxes),
+    }
+    return tuple([key for key, is_so in about.items() if is_so])
 
 
 def is_combustible(panel: Panel) -> bool:

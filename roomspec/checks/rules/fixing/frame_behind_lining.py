@@ -66,9 +66,9 @@ def frame_behind_lining(facts: RoomFacts) -> Iterator[Finding]:
     """Each opening whose frame or kept architrave the lining comes up to, and is deeper than."""
     units = facts.terms.units
     for wall in facts.room.walls:
-        for finish in () if wall.bare else wall.finishes:
+        for finish in wall.finishes if wall.openings and not wall.bare else ():
             beyond = finish.build_up - STANDS_OUT
-            box = finish_box(wall, finish) if wall.openings and beyond > 0 else None
+            box = finish_box(wall, finish) if beyond > 0 else None
             for at, opening in enumerate(wall.openings if box else ()):
                 what = _stands_there(wall, opening)
                 hole = Box(opening.x, opening.right, opening.sill, opening.top)

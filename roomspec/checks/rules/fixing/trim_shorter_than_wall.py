@@ -1,24 +1,20 @@
 """An upright trim is too short to run through in one length."""
 
 from collections.abc import Iterator
-from functools import lru_cache
 
 from roomspec.checks.corners import meets_of
 from roomspec.checks.facts import RoomFacts
 from roomspec.checks.finding import Finding
 from roomspec.checks.record import COMMON_PRACTICE, Check, finds
-from roomspec.checks.used import trims_of
 from roomspec.diagnostics.diagnostic import Related
 from roomspec.layout.extent import Run
 from roomspec.layout.face import ceiling_line
 from roomspec.layout.parallel import beside
 from roomspec.layout.slabs import height_at
-from roomspec.model.method import Method
 from roomspec.model.product import Trim
 from roomspec.model.room import Room
 from roomspec.model.wall import Wall
 from roomspec.quantities.in_units import figure_text
-from roomspec.takeoff.clip import FAR
 
 _JOB = """\
 job example
@@ -52,6 +48,7 @@ method edged
         group="fixing",
         severity="hint",
         scope="room",
+        needs=("short trim",),
         summary="a corner or edge trim is shorter than the lining is high, so that a joint shows in it",
         why=(
             "An upright trim in a corner or at an end is seen from top to bottom, and a butt joint in it catches the"
@@ -66,12 +63,8 @@ method edged
 def trim_shorter_than_wall(facts: RoomFacts) -> Iterator[Finding]:
     """The trims at both ends of each run; one in a corner is told on the wall at its left."""
     units = facts.terms.units
-    methods = {finish.method for wall in facts.room.walls for finish in wall.finishes}
-    least = min(map(_shortest, methods), default=0)
-    if max([y for wall in facts.room.walls for _, y in wall.top], default=0) <= least:
-        return
     for index, (wall, runs) in enumerate(zip(facts.room.walls, facts.runs(), strict=True)):
-        for run in runs if max(y for _, y in wall.top) > least else ():
+        for run in runs:
             for trim, high in _upright(facts.room, index, run).items():
                 longest = max(stock.length for stock in trim.stocks)
                 if high <= longest:
@@ -88,12 +81,6 @@ def trim_shorter_than_wall(facts: RoomFacts) -> Iterator[Finding]:
                     related=(Related("its length", facts.elsewhere(f"trim {trim.name}")(("stocks", 0))),),
                     face=f"wall {wall.name}",
                 )
-
-
-@lru_cache(1024)
-def _shortest(method: Method) -> int:
-    """The trim of a method whose longest delivered length is the shortest; beyond any wall where it names none."""
-    return min((max(stock.length for stock in trim.stocks) for _, trim in trims_of(method)), default=FAR)
 
 
 def _upright(room: Room, index: int, run: Run) -> dict[Trim, int]:

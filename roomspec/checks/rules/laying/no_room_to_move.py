@@ -79,15 +79,14 @@ def no_room_to_move(facts: RoomFacts) -> Iterator[Finding]:
                 per[run.panel] = _moves(rate, swing)
             by, of = per[run.panel]
             left, right, bottom, top = run.bounds
+            wide, high = right - left, top - bottom
+            allowed = _along(facts.room, index, run)
+            if allowed is not None and wide * by > allowed * of:
+                yield _finding(facts, wall.name, run, "wide", (wide, allowed), swing)
             # Floor and ceiling allow _PLAY each at least, so that few runs are high enough to move too far.
-            high = (top - bottom) * by > 2 * _PLAY * of
-            for way, length, allowed in (
-                ("wide", right - left, _along(facts.room, index, run)),
-                ("high", top - bottom, _up(run) if high else None),
-            ):
-                if allowed is not None and length * by > allowed * of:
-                    moved = ceil(movement(length, rate, swing))
-                    yield _finding(facts, wall.name, run, way, (length, moved, allowed), swing)
+            allowed = _up(run) if high * by > 2 * _PLAY * of else None
+            if allowed is not None and high * by > allowed * of:
+                yield _finding(facts, wall.name, run, "high", (high, allowed), swing)
 
 
 @lru_cache(64)
@@ -102,8 +101,8 @@ def _along(room: Room, index: int, run: Run) -> int | None:
     before, after = neighbours(room, index)
     if before is None or after is None:
         return None
-    width = max(wall.width, wall.width_top)
-    if min([part.place[0] for part in run.parts]) > 0 or max([part.place[1] for part in run.parts]) < width:
+    width, places = max(wall.width, wall.width_top), [part.place for part in run.parts]
+    if min(places)[0] > 0 or max([place[1] for place in places]) < width:
         return None
     return _ends(run.panel, run.method, run.left, run.right, before.corner.kind, wall.corner.kind)
 
@@ -142,9 +141,10 @@ def _up(run: Run) -> int | None:
     return max(floor, _PLAY) + max(ceiling, _PLAY)
 
 
-def _finding(facts: RoomFacts, wall: str, run: Run, way: str, figures: tuple[int, int, int], swing: Decimal) -> Finding:
+def _finding(facts: RoomFacts, wall: str, run: Run, way: str, figures: tuple[int, int], swing: Decimal) -> Finding:
     units = facts.terms.units
-    length, moved, allowed = figures
+    length, allowed = figures
+    moved = ceil(movement(length, run.panel.expands or Decimal(0), swing))
     expands = written(facts.elsewhere(f"panel {run.panel.name}"), ("expands",))
     ends = "ends" if way == "wide" else "floor ceiling"
     return Finding(

@@ -19,6 +19,7 @@ _SAID = 6
         group="survey",
         severity="hint",
         scope="room",
+        needs=("approximate",),
         summary="a dimension is only `about`",
         why=(
             "The figure is used as it stands and printed with the quotation's assumptions as one to confirm on site."

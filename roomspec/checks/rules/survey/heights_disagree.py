@@ -24,6 +24,7 @@ _MOST = 4
         group="survey",
         severity="hint",
         scope="room",
+        needs=("uneven",),
         summary="two level walls of a closed room differ in height by more than 50 mm at their common corner",
         why=(
             "Walls that meet under one ceiling are equally high in the corner, so a difference is most often a slip in"
