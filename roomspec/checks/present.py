@@ -50,7 +50,7 @@ WORDS = {
     "numbered": "panels in numbered sets",
     "misfit": "a trim that is not made for just this thickness",
     "plain ends": "panels whose end joints are open",
-    "tall": "a wall higher than panels of the room are long",
+    "tall": "a wall higher than panels of the room are long, or can be got in",
     "short trim": "a wall higher than a trim of the room is long",
     "uneven": "walls that begin at different heights",
     "approximate": "what is measured only about",
@@ -73,7 +73,7 @@ def present(room: Room) -> frozenset[str]:
         found.update(_of_finish(finish))
     tallest = max([y for wall in room.walls for _, y in wall.top], default=0)
     for finish in finishes:
-        if tallest > finish.panel.length:
+        if tallest > min(finish.panel.length, room.access or tallest):
             found.add("tall")
         if tallest > shortest_trim(finish.method):
             found.add("short trim")

@@ -35,6 +35,7 @@ from roomspec.checks.rules.laying.no_room_to_move import no_room_to_move
 from roomspec.checks.rules.laying.offset_too_large import offset_too_large
 from roomspec.checks.rules.laying.panel_laid_wrong_way import panel_laid_wrong_way
 from roomspec.checks.rules.laying.set_broken import set_broken
+from roomspec.checks.rules.laying.short_column_end import short_column_end
 from roomspec.checks.rules.laying.short_row_end import short_row_end
 from roomspec.checks.rules.laying.wall_taller_than_panel import wall_taller_than_panel
 from roomspec.checks.rules.order_and_price.no_labour import no_labour
@@ -109,6 +110,7 @@ CHECKS: tuple[Check, ...] = (
     cut_at_outside_corner,
     narrow_row,
     short_row_end,
+    short_column_end,
     no_gap,
     joint_without_batten,
     joints_too_close,
