@@ -73,7 +73,7 @@ def present(room: Room) -> frozenset[str]:
         found.update(_of_finish(finish))
     tallest = max([y for wall in room.walls for _, y in wall.top], default=0)
     for finish in finishes:
-        if tallest > min(finish.panel.length, room.access or tallest):
+        if tallest > longest_piece(finish.panel, room.access):
             found.add("tall")
         if tallest > shortest_trim(finish.method):
             found.add("short trim")
