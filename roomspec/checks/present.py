@@ -5,6 +5,7 @@ from functools import lru_cache
 
 from roomspec.checks.held import FRAMES, hangs_on_glue
 from roomspec.checks.used import shortest_trim, trims_of
+from roomspec.layout.access import longest_piece
 from roomspec.model.room import Room
 from roomspec.model.shape import Region
 from roomspec.model.wall import Ceiling, Finish, Substrate, Surface, Wall
