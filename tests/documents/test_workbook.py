@@ -67,6 +67,15 @@ def test_the_cut_list_has_numbers_for_a_saw(data):
     assert all(isinstance(length, int | float) for length in lengths)
 
 
+def test_a_long_text_has_room_in_its_row(data):
+    """It is wrapped, its row as high as it needs; figures are not squeezed, and nothing is written for nothing."""
+    sheet = read(data, True)["Measured"]
+    longest = max((cell for row in sheet.iter_rows(min_row=HEADS + 1) for cell in row[4:5]), key=lambda c: len(c.value))
+    assert longest.alignment.wrap_text
+    assert sheet.row_dimensions[longest.row].height >= 15 * len(longest.value) / sheet.column_dimensions["E"].width
+    assert 0 not in column(read(data, True), "Measured", "m")[:-1]
+
+
 def test_a_title_that_looks_like_a_formula_is_a_text():
     """Whatever it begins with."""
     book = read(workbook(handed_over(title="=1+1", room="=2+2", more='  extra "=3+3" 1.00 each')), False)

@@ -11,6 +11,7 @@ from roomspec.reports.hand_over.cut_list import cut_list_rows
 from roomspec.reports.hand_over.given import HandOver
 from roomspec.reports.hand_over.ledger_order import order_grid
 from roomspec.reports.hand_over.ledger_price import price_grid
+from roomspec.reports.hand_over.quotation import METHODS
 from roomspec.reports.paper.grid import Cell, Column, Formula, Grid, cell_name
 from roomspec.reports.paper.workbook import workbook_bytes
 
@@ -84,15 +85,29 @@ def _measured(given: HandOver) -> Grid:
     """In square metres and metres, as the steps say where the job is metric."""
     measured = given.out.measured
     rows: list[tuple[Cell, ...]] = [
-        (wall.room, wall.wall, wall.quantity_m2, wall.length_m, "; ".join(map(given.numerals.step, wall.lines)))
+        (
+            wall.room,
+            wall.wall,
+            wall.quantity_m2 or None,
+            wall.length_m or None,
+            "; ".join(map(given.numerals.step, wall.lines)),
+        )
         for wall in measured.walls
     ]
-    columns = (Column("Room"), Column("Wall"), Column("m2", "exact"), Column("m", "exact"), Column("How", width=90))
+    columns = (
+        Column("Room"),
+        Column("Wall", width=20),
+        Column("m2", "exact"),
+        Column("m", "exact"),
+        Column("How", width=90),
+    )
     sums = (
         _sum(2, len(rows), sum(wall.quantity_m2 for wall in measured.walls)),
         _sum(3, len(rows), sum(wall.length_m for wall in measured.walls)),
     )
-    return Grid("Measured", f"Measured by {measured.method}", columns, (*rows, ("All", "", *sums, "")), totals=1)
+    return Grid(
+        "Measured", f"Measured by {METHODS[measured.method]}", columns, (*rows, ("All", "", *sums, "")), totals=1
+    )
 
 
 def _cut_list(given: HandOver) -> Grid:

@@ -141,7 +141,7 @@ def _delivery(given: HandOver, items: tuple[Item, ...]) -> Table:
     for item in items:
         line, part, delivery = item.line, item.part, item.delivery
         known += delivery.weight or 0
-        said = f"{delivery.hours} h in the rooms before fitting" if delivery.hours else ""
+        said = f"{delivery.hours} h in the rooms" if delivery.hours else ""
         rows.append(
             (
                 line.item,
@@ -154,7 +154,7 @@ def _delivery(given: HandOver, items: tuple[Item, ...]) -> Table:
             )
         )
     rows.append(("All that is stated", "", "", "", "", numerals.weight(known), ""))
-    heads = ("Item", "Length", "Order", "There by", "A pack weighs", "All of it weighs", "Why then")
+    heads = ("Item", "Length", "Order", "There by", "A pack weighs", "All of it weighs", "Before fitting")
     return Table("When it must be there, and its weight", heads, "lrrlrrl", tuple(rows), totals=1)
 
 

@@ -6,7 +6,7 @@ from roomspec.model.wall import Wall
 from roomspec.reports.hand_over.given import HandOver, SameRooms, begun, faces_text
 from roomspec.reports.hand_over.title_block import sheet_of
 from roomspec.reports.paper.numerals import Numerals
-from roomspec.reports.paper.sheet import Facts, Part, Points, Sheet, Table, Words, with_content
+from roomspec.reports.paper.sheet import Part, Points, Sheet, Table, Words, with_content
 from roomspec.text.listing import listed
 
 Row = tuple[str, str, str]
@@ -24,7 +24,7 @@ def survey(given: HandOver) -> Sheet:
     parts = with_content(
         Part("Rooms", table or (Words("Every size, wall and surface that is lined was recorded."),)),
         Part("The job", (Points(_open_of_job(given), "tick"),) if _open_of_job(given) else ()),
-        Part("Signed", (Facts((("Surveyed by", "________________"), ("On", "________________"))),)),
+        Part("Signed", (Table("Who surveyed", ("Name", "On", "Signature"), "www", (("", "", ""),)),)),
     )
     facts = (("Fitting begins", given.numerals.day(given.made.job.terms.fit_on)),)
     return sheet_of(given, "Survey sheet", facts, parts)

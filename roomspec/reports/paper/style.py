@@ -46,6 +46,7 @@ tfoot th, tfoot td { border-bottom: 0; border-top: 2px solid var(--ink); font-we
 tfoot tr + tr > * { border-top: 0; font-weight: normal; }
 .r { text-align: right; white-space: nowrap; }
 .w { min-width: 7rem; }
+td.w { height: 2.4em; }
 .tick { list-style: none; padding: 0; }
 .tick > li { padding-left: 1.9rem; position: relative; }
 .tick > li::before {

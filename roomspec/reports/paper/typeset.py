@@ -117,7 +117,8 @@ def _table(table: Table) -> str:
         else:
             rows.append(_listed(row))
     body = ",\n  ".join([f"table.header({heads})", "table.hline(stroke: 1pt)", *rows])
-    return f"#captioned({_words(table.caption)}, table(columns: ({widths},), align: ({align},),\n  {body}))"
+    room = "inset: (x: 3pt, y: 7pt), " if "w" in table.align else ""
+    return f"#captioned({_words(table.caption)}, table(columns: ({widths},), align: ({align},), {room}\n  {body}))"
 
 
 def _widths(table: Table) -> Iterator[str]:
