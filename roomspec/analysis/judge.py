@@ -1,21 +1,19 @@
 """Checks over a compiled job: each room, product, method and the job, less what is waved off."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable
 
 from roomspec.analysis.engine import Engine
 from roomspec.analysis.judge_rooms import JudgedRooms, around_rooms, judged_rooms, label_of, where_in
 from roomspec.analysis.memo import Memo
 from roomspec.analysis.saying import SaidRooms, Saying, say, say_of_rooms
 from roomspec.checks.allowing import ALL, Allow, Scope
-from roomspec.checks.facts import EntryFacts, JobFacts
+from roomspec.checks.facts import JobFacts
 from roomspec.checks.finding import Raised
 from roomspec.checks.run import run_checks
 from roomspec.compile.allows import Allowance
 from roomspec.compile.job import Compiled
 from roomspec.compile.kept import Same
 from roomspec.compile.stretch import MadeRooms
-from roomspec.model.method import Gang, Method
-from roomspec.model.product import Product
 
 
 def judge(compiled: Compiled, engine: Engine, memo: Memo, whole: bool = True) -> Saying:
@@ -26,7 +24,7 @@ def judge(compiled: Compiled, engine: Engine, memo: Memo, whole: bool = True) ->
     everywhere = tuple(_allow(one) for one in compiled.allowances if not one.thing.startswith("room "))
     around = around_rooms(compiled, engine, memo)
     judged = [judged_rooms(made, around) for made in compiled.stretches]
-    of_job = (*map(Raised, compiled.problems), *_job(compiled, judged), *_entries(compiled, memo))
+    of_job = (*map(Raised, compiled.problems), *_job(compiled, judged))
     pairs = zip(compiled.stretches, judged, strict=True)
     said = [_say(made, rooms, everywhere, memo) for made, rooms in pairs if made.rooms]
     whole = whole and not any(problem.severity == "error" for problem in compiled.problems)
@@ -58,21 +56,3 @@ def _job(compiled: Compiled, judged: Iterable[JudgedRooms]) -> tuple[Raised, ...
     used = tuple(dict.fromkeys(used for rooms in judged for used in rooms.used))
     facts = JobFacts(compiled.job, here, lambda key: where_in(compiled.origins.get(key)), used, tuple(compiled.gangs))
     return run_checks([facts])[0]
-
-
-def _entries(compiled: Compiled, memo: Memo) -> Iterator[Raised]:
-    terms = compiled.job.terms
-    entries = [(key, entry, compiled.origins[key]) for key, entry in _named_entries(compiled)]
-    facts = [EntryFacts(entry, terms, origins.at) for _, entry, origins in entries]
-    keyed = [(key, (Same(origins.fields), entry, terms)) for key, entry, origins in entries]
-    for raised in memo.each("check", keyed, lambda wanted: run_checks([facts[at] for at in wanted])):
-        yield from raised
-
-
-def _named_entries(compiled: Compiled) -> Iterable[tuple[str, Product | Method | Gang]]:
-    for (kind, name), product in compiled.products.items():
-        yield f"{kind} {name}", product
-    for name, method in compiled.methods.items():
-        yield f"method {name}", method
-    for name, gang in compiled.gangs.items():
-        yield f"gang {name}", gang

@@ -1,5 +1,5 @@
 """What is checked: trade advice with a source, one file a check under `rules`.
 
-Takes: facts about a room, a catalogue entry or the job, with where each was written. Gives: findings, the texts that
+Takes: facts about a room or the job, with where each was written. Gives: findings, the texts that
 explain them, the reference page. Deliberately does not: read text, lay anything out, keep results, choose what to show.
 """

@@ -9,8 +9,6 @@ from roomspec.diagnostics.diagnostic import Origin
 from roomspec.layout.extent import Run
 from roomspec.layout.laid import Plan, RoomLayout
 from roomspec.model.job import Job, Terms
-from roomspec.model.method import Gang, Method
-from roomspec.model.product import Product
 from roomspec.model.room import Room
 
 Path = tuple[str | int, ...]
@@ -45,14 +43,6 @@ class RoomFacts(Struct, frozen=True):
     """Names that the job's catalogue offers, for mends that must name one."""
     battened: tuple[str, ...] = ()
     """Likewise the methods that put panels on battens."""
-
-
-class EntryFacts(Struct, frozen=True):
-    """One product, method or gang of the job's catalogues."""
-
-    entry: Product | Method | Gang
-    terms: Terms
-    here: Where
 
 
 class JobFacts(Struct, frozen=True):

@@ -10,8 +10,8 @@ from roomspec.checks.finding import Finding
 from roomspec.diagnostics.diagnostic import Citation
 
 COMMON_PRACTICE = Citation("common practice")
-SCOPES = ("room", "entry", "job")
-"""What a check's function is given: RoomFacts, EntryFacts or JobFacts."""
+SCOPES = ("room", "job")
+"""What a check's function is given: RoomFacts or JobFacts."""
 GROUPS = ("reading", "survey", "laying", "water", "fixing", "fire and safety", "order and price")
 
 Finder = Callable[[Any], Iterable[Finding]]

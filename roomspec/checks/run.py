@@ -4,21 +4,21 @@ from collections.abc import Sequence
 from functools import lru_cache
 from typing import TypeVar
 
-from roomspec.checks.facts import EntryFacts, JobFacts, RoomFacts
+from roomspec.checks.facts import JobFacts, RoomFacts
 from roomspec.checks.finding import Finding, Raised
 from roomspec.checks.first_few import first_few
 from roomspec.checks.present import present
-from roomspec.checks.record import Check, Finder
+from roomspec.checks.record import Check
 from roomspec.checks.registry import CHECKS
 from roomspec.diagnostics.diagnostic import Diagnostic
 
 T = TypeVar("T")
 
-Several = Sequence[RoomFacts] | Sequence[EntryFacts] | Sequence[JobFacts]
+Several = Sequence[RoomFacts] | Sequence[JobFacts]
 
 
 def run_checks(several: Several, checks: tuple[Check, ...] = CHECKS) -> list[tuple[Raised, ...]]:
-    """What the checks of their scope find in each of several rooms, entries or jobs, in the order of the checks.
+    """What the checks of their scope find in each of several rooms or jobs, in the order of the checks.
 
     Each check goes through all of them before the next begins: a processor that changes from check to check at every
     room takes a tenth longer. A finding said twice counts once; of very many of one check on one face the first few
@@ -28,29 +28,33 @@ def run_checks(several: Several, checks: tuple[Check, ...] = CHECKS) -> list[tup
     alike: dict[frozenset[str], list[int]] = {}
     for at, words in enumerate([_present(facts) for facts in several]):
         alike.setdefault(words, []).append(at)
-    for check, find in _of_scope(_scope(several), checks):
-        for words, places in alike.items():
-            if words.issuperset(check.needs):
-                for at in places:
-                    found = list(find(several[at]))
-                    if found:
-                        raised[at] += _each_once([_named(check, one) for one in first_few(found, check.summary)])
+    scope = _scope(several)
+    asked = [list[int]() for _ in checks]
+    for words, places in alike.items():
+        for number in _asked(words, scope, checks):
+            asked[number] += places
+    for check, places in zip(checks, asked, strict=True):
+        if check.find is None:
+            continue
+        for at in places:
+            found = list(check.find(several[at]))
+            if found:
+                raised[at] += _each_once([_named(check, one) for one in first_few(found, check.summary)])
     return [tuple(one) for one in raised]
 
 
-def _present(facts: RoomFacts | EntryFacts | JobFacts) -> frozenset[str]:
+def _present(facts: RoomFacts | JobFacts) -> frozenset[str]:
     return present(facts.room) if isinstance(facts, RoomFacts) else frozenset()
 
 
 def _scope(several: Several) -> str:
-    if isinstance(several[0], RoomFacts):
-        return "room"
-    return "entry" if isinstance(several[0], EntryFacts) else "job"
+    return "room" if isinstance(several[0], RoomFacts) else "job"
 
 
-@lru_cache(64)
-def _of_scope(scope: str, checks: tuple[Check, ...]) -> tuple[tuple[Check, Finder], ...]:
-    return tuple((check, check.find) for check in checks if check.scope == scope and check.find is not None)
+@lru_cache(2048)
+def _asked(words: frozenset[str], scope: str, checks: tuple[Check, ...]) -> tuple[int, ...]:
+    """Which of the checks are asked where these words hold."""
+    return tuple(at for at, check in enumerate(checks) if check.scope == scope and words.issuperset(check.needs))
 
 
 def _each_once(found: Sequence[T]) -> Sequence[T]:

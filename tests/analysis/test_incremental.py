@@ -109,13 +109,10 @@ def alone(ran: set[tuple[str, str]]) -> set[str]:
 
 
 def test_everything_is_made_once() -> None:
-    """Each room and each entry of the catalogue is checked once; a second look makes nothing."""
+    """Each room is checked once; a second look makes nothing."""
     session = Session(MemoryWorld(FILES, TODAY))
     findings(session, FILES)
-    assert sorted(label for stage, label in session.memo.ran if stage == "check") == [
-        "adhesive grab", "method glued", "method trimmed", "panel long", "panel short",
-        "room 1", "room 2", "room 3", "trim rim",
-    ]  # fmt: skip
+    assert sorted(label for stage, label in session.memo.ran if stage == "check") == ["room 1", "room 2", "room 3"]
     session.memo.ran.clear()
     findings(session, FILES)
     assert not session.memo.ran
@@ -146,15 +143,15 @@ def test_an_edited_door_leaves_other_rooms() -> None:
     ],
 )
 def test_an_edited_entry_checks_the_rooms_that_use_it(old: str, new: str, rooms: set[str]) -> None:
-    """A panel, a method, and a trim that a method names; the entry itself too, and no other room."""
+    """A panel, a method, and a trim that a method names; no other room."""
     ran, _, _ = after(old, new, "catalogue.room")
-    assert {label for stage, label in ran if stage == "check" and label.startswith("room ")} == rooms
+    assert {label for stage, label in ran if stage == "check"} == rooms
 
 
 def test_an_edited_price_leaves_the_methods() -> None:
-    """Of the catalogue the panel alone is checked again."""
+    """The rooms that the panel lines are checked again, and their methods' other rooms are not."""
     ran, _, _ = after("price 31.50 each", "price 32.00 each", "catalogue.room")
-    assert {label for stage, label in ran if stage == "check"} == {"panel long", "room 1", "room 2"}
+    assert {label for stage, label in ran if stage == "check"} == {"room 1", "room 2"}
 
 
 def test_terms_check_all() -> None:
