@@ -71,7 +71,7 @@ def narrow_row(facts: RoomFacts) -> Iterator[Finding]:
             said = listed([f"the {row} row is {length_text(width, units, narrowest)}" for row, width in narrow.items()])
             yield Finding(
                 at=facts.here((*path, "rows")),
-                message=f"wall {wall.name}: {said}; the narrowest wanted is {figure_text(narrowest, units)}",
+                message=f"{said}; the narrowest wanted is {figure_text(narrowest, units)}",
                 help=(
                     f"`rows balanced` makes both {figure_text(balanced, units)}"
                     if cured
@@ -80,6 +80,7 @@ def narrow_row(facts: RoomFacts) -> Iterator[Finding]:
                 about=(f"wall {wall.name}", f"panel {run.panel.name}", f"method {run.method.name}"),
                 related=face_named(facts, path[:2], path[2:]),
                 fixes=(start_fix(facts, path[:2], run.finishes, "balanced", "rows"),) if cured else (),
+                face=f"wall {wall.name}",
             )
 
 

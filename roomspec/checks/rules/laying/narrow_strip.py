@@ -167,7 +167,7 @@ def _at_ends(facts: RoomFacts) -> Iterator[Finding]:
             cured = balanced >= narrowest and balanced > min(ends.values()) and run.start.way != "balanced"
             yield Finding(
                 at=facts.here((*path, "start")),
-                message=f"wall {wall.name}: {_strips(ends, units, limit)}; {wanted}",
+                message=f"{_strips(ends, units, limit)}; {wanted}",
                 help=(
                     f"`start balanced` makes both ends {figure_text(balanced, units)}"
                     if cured
@@ -177,6 +177,7 @@ def _at_ends(facts: RoomFacts) -> Iterator[Finding]:
                 related=face_named(facts, path[:2], path[2:]),
                 fixes=(start_fix(facts, path[:2], run.finishes, "balanced"),) if cured else (),
                 severity=severity,
+                face=f"wall {wall.name}",
             )
 
 

@@ -65,7 +65,7 @@ def short_row_end(facts: RoomFacts) -> Iterator[Finding]:
             said = listed([f"{length_text(end, units, narrowest)} at the {side}" for side, end in stubs.items()])
             yield Finding(
                 at=facts.here((*path, "start")),
-                message=f"wall {wall.name}: rows end in pieces of {said}; {figure_text(narrowest, units)} is the least",
+                message=f"rows end in pieces of {said}; {figure_text(narrowest, units)} is the least",
                 help=(
                     f"with `start balanced` the shortest is {figure_text(balanced, units)}"
                     if cured
@@ -74,6 +74,7 @@ def short_row_end(facts: RoomFacts) -> Iterator[Finding]:
                 about=(f"wall {wall.name}", f"panel {run.panel.name}", f"method {run.method.name}"),
                 related=face_named(facts, path[:2], path[2:]),
                 fixes=(start_fix(facts, path[:2], run.finishes, "balanced"),) if cured else (),
+                face=f"wall {wall.name}",
             )
 
 
