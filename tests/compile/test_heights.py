@@ -64,7 +64,7 @@ def test_a_floor_rises_and_lands() -> None:
         (
             ("height 2400 from 0 to 1000", "height 2400 from 1100 to 3000"),
             "height 2400 from 1100 to 3000",
-            "nothing is said from 1000 to 1100 mm",
+            "nothing is said from 1000 to 1100 mm, and parts must meet from end to end",
             points((0, 2400), (1000, 2400), (1100, 2400), (3000, 2400)),
         ),
         (
@@ -82,7 +82,7 @@ def test_a_floor_rises_and_lands() -> None:
         (
             ("height 2400 from 0 to 2000",),
             "height 2400 from 0 to 2000",
-            "nothing is said from 2000 to 3000 mm",
+            "nothing is said from 2000 to 3000 mm, and parts must meet from end to end",
             points((0, 2400), (2000, 2400), (3000, 2400)),
         ),
     ],

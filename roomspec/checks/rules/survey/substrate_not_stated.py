@@ -12,7 +12,8 @@ from roomspec.diagnostics.diagnostic import Fix
 from roomspec.model.wall import Ceiling, Wall
 from roomspec.takeoff.parts import divide
 
-_USUAL = ("plaster", "plasterboard", "masonry")
+_USUAL = {"wall": ("plaster", "plasterboard", "masonry"), "ceiling": ("plasterboard", "plaster", "timber-frame")}
+_EXAMPLES = {"wall": "tile over plaster over masonry", "ceiling": "plasterboard over timber-frame"}
 
 
 @finds(
@@ -57,13 +58,13 @@ def substrate_not_stated(facts: RoomFacts) -> Iterator[Finding]:
         if not _unstated(face):
             continue
         # A new line would win over one that speaks of a part of the wall.
-        usual = () if face.substrates else _USUAL
+        usual = () if face.substrates else _USUAL[kind]
         edits = {substrate: above_finish(facts, (kind, face.name), f"on {substrate}") for substrate in usual}
         partly = "some of the panels go onto" if face.substrates else "the panels go onto"
         yield Finding(
             at=facts.here((kind, face.name)),
             message=f"nothing says what {partly}; the quotation will assume that it carries them",
-            help="say what it is made of, outermost layer first: `on tile over plaster over masonry`",
+            help=f"say what it is made of, outermost layer first: `on {_EXAMPLES[kind]}`",
             about=(f"{kind} {face.name}",),
             fixes=tuple(
                 Fix(f"add `on {substrate}`", made, to_fill_in=True) for substrate, made in edits.items() if made
