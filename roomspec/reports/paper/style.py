@@ -45,7 +45,8 @@ tbody th[colspan] { background: var(--shade); font-weight: bold; padding: .35rem
 tfoot th, tfoot td { border-bottom: 0; border-top: 2px solid var(--ink); font-weight: bold; }
 tfoot tr + tr > * { border-top: 0; font-weight: normal; }
 .r { text-align: right; white-space: nowrap; }
-.w { min-width: 7rem; }
+table:has(.w) { width: 100%; }
+.w { min-width: 7rem; width: 20%; }
 td.w { height: 2.4em; }
 .tick { list-style: none; padding: 0; }
 .tick > li { padding-left: 1.9rem; position: relative; }

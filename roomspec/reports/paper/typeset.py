@@ -20,23 +20,22 @@ _SETTING = """\
 #show heading.where(level: 2): it => {
   block(above: 1.6em, below: 0.8em, width: 100%, stroke: (top: 1pt), inset: (top: 4pt), it)
 }
-#set table(stroke: (rest: none, bottom: 0.4pt + luma(60%)), inset: (x: 3pt, y: 2.6pt))
 #let tick = box(width: 8pt, height: 8pt, stroke: 0.8pt, baseline: 1pt)
 #let ticked(..items) = for item in items.pos() {
   grid(columns: (14pt, 1fr), row-gutter: 3pt, tick, item)
   v(2pt)
 }
-#let over(columns, words) = table.cell(colspan: columns, fill: luma(92%), strong(words))
+#let low = (x: 3pt, y: 2.6pt)
+#set table(stroke: (rest: none, bottom: 0.4pt + luma(60%)), inset: low)
+#let head(words) = table.cell(inset: low, stroke: (bottom: 1pt), strong(words))
+#let over(columns, words) = table.cell(colspan: columns, inset: low, fill: luma(92%), strong(words))
 #let nothing(columns) = table.cell(colspan: columns, inset: 0pt, none)
 #let above(title, words, drawing) = {
   place(dx: 20mm, dy: 3.6mm, grid(columns: 2, column-gutter: 8pt, align: bottom, title, text(size: 7.5pt, words)))
   let whole = block(height: 100% + 9mm, drawing)
   place(dy: 9mm, block(clip: true, width: 100%, height: 100% - 9mm, place(dy: -9mm, whole)))
 }
-#let captioned(caption, body) = {
-  block(above: 1em, below: 0.5em, sticky: true, strong(caption))
-  body
-}
+#let caption(columns, words) = table.cell(colspan: columns, inset: (x: 0pt, bottom: 4pt), stroke: none, strong(words))
 """
 
 
@@ -104,7 +103,7 @@ def _table(table: Table) -> str:
     wide = len(table.heads)
     widths = ", ".join(_widths(table))
     align = ", ".join("right" if letter == "r" else "left" for letter in table.align)
-    heads = ", ".join(f"strong({_words(head)})" for head in table.heads)
+    heads = ", ".join(f"head({_words(head)})" for head in table.heads)
     rows = []
     for at, row in enumerate(table.rows):
         if len(row) == 1:
@@ -116,9 +115,9 @@ def _table(table: Table) -> str:
             rows.append(", ".join(f"strong({_words(cell)})" for cell in row))
         else:
             rows.append(_listed(row))
-    body = ",\n  ".join([f"table.header({heads})", "table.hline(stroke: 1pt)", *rows])
+    body = ",\n  ".join([f"table.header(caption({wide}, {_words(table.caption)}), {heads})", *rows])
     room = "inset: (x: 3pt, y: 7pt), " if "w" in table.align else ""
-    return f"#captioned({_words(table.caption)}, table(columns: ({widths},), align: ({align},), {room}\n  {body}))"
+    return f"#table(columns: ({widths},), align: ({align},), {room}\n  {body})"
 
 
 def _widths(table: Table) -> Iterator[str]:
