@@ -6,21 +6,21 @@ from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping
 from pathlib import Path
 
-from roomspec.analysis.checked import OF_ALL_ITS_JOBS
-from roomspec.analysis.found import Found, in_order
+from roomspec.analysis.found import Found
 from roomspec.analysis.session import Session, Snapshot
-from roomspec.analysis.settings import FILE, as_chosen, settings_of
-from roomspec.analysis.stray import file_in_no_job
+from roomspec.analysis.settings import FILE, settings_of
 from roomspec.analysis.world import World
 from roomspec.files.below import room_files
 from roomspec.files.disk import DiskWorld
+from roomspec_lsp.alone import Alone
 from roomspec_lsp.aside import Aside
+from roomspec_lsp.merging import Merging
 from roomspec_lsp.overlay import Overlay
 
-_JOB_LINE = re.compile(rb"\n[ \t]*job[ \t]+\S")
-"""The line break too: one letter that always stands first is looked for many times as fast."""
-_ALONE = frozenset(("missing-line",))
-"""Of a file that stands alone nothing is said about the job that it lacks: that is the hint."""
+_JOB_LINE = re.compile(rb"\n[ \t]*job[ \t]+\S")  # a letter that always stands first is looked for much faster
+AT_ONCE = 8
+"""Jobs that are checked while a client waits for what is found in a file."""
+ByPath = Mapping[str, tuple[Found, ...]]
 
 
 class Repository:
@@ -40,11 +40,21 @@ class Repository:
         self._snapshots: dict[str, Snapshot] = {}
         self._paths: dict[str, frozenset[str]] = {}
         self._stale: set[str] = set()
-        self._ready: set[str] | None = None
-        """The jobs that may be checked while the repository is warmed; None: all."""
+        self._moved = True
+        """Files have come or gone: other jobs may read a file now."""
+        self._steps: Iterator[str] | None = None
+        """What is left to do until all is checked; None: nothing."""
+        self._urgent: tuple[str, ...] = ()
+        self._strays: dict[str, tuple[Found, ...]] = {}
+        self._merged = Merging()
+        self._read_all = False
+        self._told: dict[str, tuple[Snapshot, ByPath]] = {}
+        """What was last found by each job."""
+        self._outdated: dict[str, set[str]] = {}
+        """The files that have changed since."""
         self._readers: Counter[str] = Counter()
         """How many jobs read a file."""
-        self._alone: dict[str, tuple[bytes, Snapshot]] = {}
+        self._alone = Alone(self.session, self.overlay)
 
     @property
     def root(self) -> Path | None:
@@ -67,64 +77,78 @@ class Repository:
 
     def reading(self, path: str) -> tuple[Snapshot, ...]:
         """The jobs that read a file, as things are now; the file alone where no job does."""
-        self._renew()
+        if self._moved and self._steps is None:
+            self._renew()
+        for job in [job for job, paths in self._paths.items() if path in paths]:
+            self._current(job)
         found = tuple(self._snapshots[job] for job, paths in self._paths.items() if path in paths)
-        if not found and self._ready is not None and (job := self._nearest(path)):
+        if not found and self._steps is not None and (job := self._nearest(path)):
             found = (self._snapshots[job],)
-        alone = () if found else (self._by_itself(path),)
-        return found or tuple(one for one in alone if one is not None)
+        alone = None if found else self._alone.snapshot(path)
+        return found if alone is None else (alone,)
 
-    def hold(self) -> bool:
-        """Check nothing until `warm` has made it ready; False where that has been done, or is being done."""
-        if self.checked or self._ready is not None:
-            return False
-        self._ready = set()
-        return True
+    @property
+    def waits(self) -> bool:
+        """True while jobs wait to be checked: `told` is then of an earlier state of them."""
+        return self._steps is not None
 
-    def warm(self) -> Iterator[str]:
-        """Make a first check ready a little at a time; gives a job's path when it is ready, "" between.
+    def begin(self) -> None:
+        """Check all that has changed, with `step`; what was begun before is begun again."""
+        self._urgent = tuple(dict.fromkeys(self._looked_at()))
+        self._steps = self._walk()
 
-        Until all are, `check` is of those that are ready. Jobs of open files come first, before other files are read.
-        """
-        ready = self._ready = self._ready or set()
-        try:
-            for job in self._in_turn():
-                if job in ready:
-                    continue
-                if job:
-                    yield from self._warm_job(job)
-                    ready.add(job)
-                yield job
-        finally:
-            self._ready = None
+    def step(self) -> str | None:
+        """Do a little of it; gives a job's path when it is checked, "" between, None at the end."""
+        if self._steps is None:
+            return None
+        steps = self._steps
+        done = next(steps, None)
+        if done is None and self._steps is steps:
+            self._steps = None
+        return done
 
     def is_open(self, job: str) -> bool:
         """True where a file in the job's folder or below is open."""
-        folder = posixpath.dirname(job)
-        return any(not folder or path.startswith(f"{folder}/") for path in self.overlay.buffers)
+        return any(_stands_below(path, posixpath.dirname(job)) for path in self.overlay.buffers)
+
+    def is_urgent(self) -> bool:
+        """True while a job that the editor looks at waits."""
+        return any(not self._is_done(job) for job in self._urgent)
 
     def make_ready(self, path: str) -> bool:
-        """Let the job of a file be checked now, though others are not ready; True where it was not."""
-        job = self._nearest(path) if self._ready is not None else ""
-        if not job or self._ready is None or job in self._ready:
+        """Check the jobs that read a file now, though others wait, or all where they are few; True where one waited."""
+        if self._steps is None:
             return False
-        self._ready.add(job)
-        return True
+        if len(self.rooms()) <= AT_ONCE or (self._read_all and len([*self._waiting()]) <= AT_ONCE):
+            while self.step() is not None:
+                pass
+            return True
+        readers = [job for job, paths in self._paths.items() if path in paths] or [self._nearest(path)]
+        waited = [job for job in readers if job and not self._is_done(job)][:AT_ONCE]
+        for job in waited:
+            for _ in self._finished(job):
+                pass
+        return bool(waited)
 
     def every_job(self) -> tuple[Snapshot, ...]:
-        """All jobs as they are now."""
-        self._renew()
-        return tuple(self._snapshots.values())
+        """All jobs as they are now; before all files have been read, those that are known."""
+        if self._steps is None:
+            self._renew()
+        return tuple(one for one in [self._current(job) for job in tuple(self._snapshots)] if one is not None)
 
     def touch(self, path: str) -> None:
         """A file has another content."""
         if path == FILE:
             self.renamed()
-        self._stale.update(job for job, paths in self._paths.items() if path in paths)
+        for job, paths in self._paths.items():
+            if path in paths:
+                self._stale.add(job)
+                self._outdated.setdefault(job, set()).add(path)
 
     def renamed(self) -> None:
         """Files have come or gone."""
         self._on_disk = None
+        self._moved = True
         self.overlay.forget_names()
         self._stale.update(self._paths)
 
@@ -141,32 +165,32 @@ class Repository:
             self.renamed()
         return bool(changed)
 
-    def check(self) -> Mapping[str, tuple[Found, ...]]:
-        """What is found in each file that has findings."""
-        self._renew()
+    def check(self) -> ByPath:
+        """What is found in each file that has findings, now."""
+        self.begin()
+        while self.step() is not None:
+            pass
+        return self.told()
+
+    def told(self) -> ByPath:
+        """What is known: of jobs that wait it is what was found before, but for the files that have changed since."""
         parts: dict[str, list[tuple[Found, ...]]] = {}
         used: set[str] = set()
-        ready = self._ready
-        for job, snapshot in self._snapshots.items():
-            if ready is not None and job not in ready:
-                continue
+        for job, (_, files) in self._told.items():
             used |= self._paths[job]
-            for path, found in snapshot.found.items():
+            outdated = self._outdated.get(job, ())
+            for path, found in files.items():
+                if path not in outdated:
+                    parts.setdefault(path, []).append(found)
+        if self._read_all and not self.waits:
+            alone = (path for path in self.rooms() if path not in used and self.overlay.read(path) is not None)
+            self._strays = {path: self._alone.stray(path) for path in alone}
+        for path, found in self._strays.items():
+            if path not in used:
                 parts.setdefault(path, []).append(found)
-        for path in self.rooms() if ready is None else ():
-            if path not in used and self.overlay.read(path) is not None:
-                parts.setdefault(path, []).append(self._stray(path))
         if wrong := settings_of(self.overlay).problems:
             parts[FILE] = [wrong]
-        return self.aside.told({path: self._merged(path, found) for path, found in parts.items()})
-
-    def _merged(self, path: str, parts: list[tuple[Found, ...]]) -> tuple[Found, ...]:
-        """What several jobs found in one file: once, and some things only where each job that reads it finds them."""
-        readers = self._readers[path]
-        if readers < 2:
-            return parts[0]
-        times = Counter((one.place, one.name) for part in parts for one in part if one.name in OF_ALL_ITS_JOBS)
-        return in_order([one for part in parts for one in part if times.get((one.place, one.name), readers) >= readers])
+        return self.aside.told({path: self._merged(path, self._readers[path], found) for path, found in parts.items()})
 
     def _known(self) -> frozenset[str]:
         """The files that jobs read."""
@@ -174,10 +198,10 @@ class Repository:
 
     def _renew(self) -> None:
         """Make the snapshots of jobs that are new or have changed; forget those of files that hold none any more."""
-        jobs = self.jobs() if self._ready is None else tuple(self._ready)
-        if self._ready is None:
-            for gone in self._snapshots.keys() - set(jobs):
-                self._forget(gone)
+        jobs = self.jobs()
+        self._moved = False
+        for gone in self._snapshots.keys() - set(jobs):
+            self._forget(gone)
         for job in jobs:
             self._current(job)
 
@@ -201,43 +225,65 @@ class Repository:
             self._readers.subtract(before - paths)
             self._paths[job] = paths
 
-    def _in_turn(self) -> Iterator[str]:
-        """The jobs, those of open files as soon as they are open; "" while the other files are read."""
-        opened: set[str] = set()
-        yield from self._of_opened(opened)
-        for path in self.rooms():
-            self.overlay.read(path)
-            yield from ("", *self._of_opened(opened))
-        for job in self.jobs():
-            yield from (*self._of_opened(opened), job)
+    def _walk(self) -> Iterator[str]:
+        """Check the jobs that wait: those that the editor looks at before other files are read."""
+        for job in self._urgent:
+            yield from self._finished(job)
+        if not self._read_all:
+            for path in self.rooms():
+                self.overlay.read(path)
+                yield ""
+            self._read_all = True
+        self._moved = False
+        jobs = self.jobs()
+        for gone in self._snapshots.keys() - set(jobs):
+            self._forget(gone)
+        for job in jobs:
+            yield from self._finished(job)
 
-    def _of_opened(self, before: set[str]) -> Iterator[str]:
-        for path in self.overlay.buffers.keys() - before:
-            before.add(path)
-            if job := self._nearest(path):
-                yield job
+    def _looked_at(self) -> Iterator[str]:
+        """The jobs of open files that wait: the nearest, or else one that reads the file."""
+        waiting = [*self._waiting()]
+        for path in self.overlay.buffers:
+            if not self._readers[path]:
+                yield from () if self._read_all else filter(None, [self._nearest(path)])
+                continue
+            readers = [job for job in waiting if path in self._paths[job]]
+            near = [job for job in readers if _stands_below(path, posixpath.dirname(job))]
+            yield from near or readers[:1]
 
-    def _warm_job(self, job: str) -> Iterator[str]:
+    def _waiting(self) -> Iterator[str]:
+        return (job for job in self._paths if not self._is_done(job))
+
+    def _is_done(self, job: str) -> bool:
+        told = self._told.get(job)
+        return told is not None and job not in self._stale and told[0] is self._snapshots.get(job)
+
+    def _finished(self, job: str) -> Iterator[str]:
+        """Check a job unless that is done; given up where it changes meanwhile."""
+        if self._is_done(job):
+            return
         snapshot = self._current(job)
-        steps = snapshot.warm() if snapshot is not None else iter(())
-        for _ in steps:
+        for _ in snapshot.warm() if snapshot is not None else ():
             if job in self._stale:
                 return
             yield ""
+        if snapshot is not None and snapshot is self._snapshots.get(job) and job not in self._stale:
+            self._told[job] = snapshot, snapshot.found
+            self._outdated.pop(job, None)
+            yield job
 
     def _nearest(self, path: str) -> str:
         """The job that reads a file and stands in a folder around it; "" where there is none."""
-        around = posixpath.dirname(path) + "/"
         for job in self.rooms():
-            folder = posixpath.dirname(job)
-            above = not folder or around.startswith(f"{folder}/")
+            above = _stands_below(path, posixpath.dirname(job))
             if above and self._holds_job(job) and self._current(job) is not None and path in self._paths[job]:
                 return job
         return ""
 
     def _forget(self, job: str) -> None:
         self._reads(job, frozenset())
-        for kept in (self._snapshots, self._paths):
+        for kept in (self._snapshots, self._paths, self._told, self._outdated):
             kept.pop(job, None)
 
     def _holds_job(self, path: str) -> bool:
@@ -249,27 +295,6 @@ class Repository:
             before = self._is_job[path] = (data, _JOB_LINE.search(b"\n" + data) is not None)
         return before[1]
 
-    def _by_itself(self, path: str) -> Snapshot | None:
-        data = self.overlay.read(path)
-        if data is None:
-            return None
-        before = self._alone.get(path)
-        if before is None or before[0] is not data or before[1].settings != settings_of(self.overlay):
-            snapshot = self.session.snapshot(path)
-            assert snapshot is not None
-            before = self._alone[path] = (data, snapshot)
-        return before[1]
 
-    def _stray(self, path: str) -> tuple[Found, ...]:
-        """The hint; with what is found in the file itself where it is open."""
-        found = list(as_chosen([file_in_no_job(path)], settings_of(self.overlay)))
-        snapshot = self._by_itself(path) if path in self.overlay.buffers else None
-        if snapshot is not None:
-            jobless = (1, 1)
-            found.extend(
-                one
-                for one in snapshot.findings
-                if one.place.path == path
-                and not (one.name in _ALONE and (one.place.line, one.place.end_column) == jobless)
-            )
-        return in_order(found)
+def _stands_below(path: str, folder: str) -> bool:
+    return not folder or path.startswith(f"{folder}/")

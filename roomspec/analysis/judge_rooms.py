@@ -79,16 +79,19 @@ def judged_rooms(made: MadeRooms, around: Around) -> JudgedRooms:
         rooms = tuple(_judged_each(made, made.rooms, around))
         return JudgedRooms(rooms, tuple(dict.fromkeys(one.used for one in rooms)))
 
+    return around.memo.get("judge", label_of(made), _key_of(made, around), make)
+
+
+def _key_of(made: MadeRooms, around: Around) -> Hashable:
     methods = tuple([around.by_method.get(name) for name in made.methods])
-    key = Same(made), methods, around.compiled.job.terms, around.offered
-    return around.memo.get("judge", label_of(made), key, make)
+    return Same(made), methods, around.compiled.job.terms, around.offered
 
 
 def warm(compiled: Compiled, engine: Engine, memo: Memo) -> Iterator[None]:
     """Judge all rooms, FEW between two times that something else may be done."""
     around = around_rooms(compiled, engine, memo)
     for made in compiled.stretches:
-        for first in range(0, len(made.rooms), FEW):
+        for first in range(0, 0 if memo.knows("judge", _key_of(made, around)) else len(made.rooms), FEW):
             _judged_each(made, made.rooms[first : first + FEW], around)
             yield
 

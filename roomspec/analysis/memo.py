@@ -8,6 +8,8 @@ T = TypeVar("T")
 
 FEW = 5_000
 """Results made between two turns, at least; more where more are in use."""
+MOST = 20_000
+"""Results kept by their labels; with more all are let go, and made again when they are asked for."""
 _UNMADE = object()
 
 
@@ -22,7 +24,8 @@ class Memo:
         self._kept: dict[tuple[str, Hashable], Any] = {}
         self._before: dict[tuple[str, Hashable], Any] = {}
         self._made = 0
-        self.ran: deque[tuple[str, str]] = deque(maxlen=10_000)
+        self._latest: dict[tuple[str, str, str], tuple[Hashable, Any]] = {}
+        self.ran: deque[tuple[str, str]] = deque(maxlen=500)
 
     def turn(self) -> None:
         """To be called between two runs of the stages: it is time for a turn where enough has been made."""
@@ -39,6 +42,22 @@ class Memo:
             kept = make()
             self._keep(full, label, kept)
         return kept  # type: ignore[no-any-return]
+
+    def knows(self, stage: str, key: Hashable) -> bool:
+        """True where `get` would find it."""
+        return (stage, key) in self._kept or (stage, key) in self._before
+
+    def latest(self, stage: str, job: str, label: str, key: Hashable, make: Callable[[], T]) -> T:
+        """The same of what is large and soon outdated: only the last of a job's `label` is kept."""
+        before = self._latest.get((stage, job, label))
+        if before is not None and before[0] == key:
+            return before[1]  # type: ignore[no-any-return]
+        if len(self._latest) >= MOST:
+            self._latest.clear()
+        made = make()
+        self.ran.append((stage, label))
+        self._latest[stage, job, label] = key, made
+        return made
 
     def each(self, stage: str, keyed: Sequence[tuple[str, Hashable]], make: Callable[[list[int]], list[T]]) -> list[T]:
         """The results of `stage` for several labels and keys; `make` is given the places of those to be made now."""

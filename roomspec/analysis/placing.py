@@ -33,7 +33,7 @@ def standing(tree: FileTree, settings: Settings, memo: Memo) -> Standing:
         found = _by_file(as_chosen([placed(problem, blocks, tree.path) for problem in problems], settings))
         return Standing(blocks, found, any(problem.severity == "error" for problem in problems))
 
-    return memo.get("stand", tree.path, (Same(tree), settings.choices), make)
+    return memo.latest("stand", "", tree.path, (Same(tree), settings.choices), make)
 
 
 class Placing(Struct, frozen=True):
@@ -70,18 +70,20 @@ class Placing(Struct, frozen=True):
         return tuple(map(self.blocks.get, touches))
 
 
-def in_files(parts: Sequence[InFiles], loose: Iterable[Found], memo: Memo) -> dict[str, tuple[Found, ...]]:
+def in_files(
+    job_path: str, parts: Sequence[InFiles], loose: Iterable[Found], memo: Memo
+) -> dict[str, tuple[Found, ...]]:
     """All findings, the files in order too; `loose` are of any file, each for itself."""
     runs = _gathered(parts)
     for one in loose:
         runs.setdefault(one.place.path, []).append((one,))
-    return {path: _joined(path, runs[path], memo) for path in sorted(runs)}
+    return {path: _joined(job_path, path, runs[path], memo) for path in sorted(runs)}
 
 
-def _joined(path: str, runs: list[tuple[Found, ...]], memo: Memo) -> tuple[Found, ...]:
+def _joined(job_path: str, path: str, runs: list[tuple[Found, ...]], memo: Memo) -> tuple[Found, ...]:
     loose = tuple([run for run in runs if len(run) == 1])
-    key = path, tuple([Same(run) for run in runs if len(run) > 1]), loose
-    return memo.get("join", path, key, lambda: joined(runs))
+    key = tuple([Same(run) for run in runs if len(run) > 1]), loose
+    return memo.latest("join", job_path, path, key, lambda: joined(runs))
 
 
 def _gathered(parts: Iterable[InFiles]) -> dict[str, list[tuple[Found, ...]]]:

@@ -15,7 +15,7 @@ from roomspec.analysis.placing import Placing, Standing, in_files, standing
 from roomspec.analysis.settings import Settings, settings_of
 from roomspec.analysis.trees import Trees
 from roomspec.analysis.world import World
-from roomspec.compile.job import Compiled, compile_job
+from roomspec.compile.job import Compiled, compile_job, make_ready
 from roomspec.layout.laid import RoomLayout
 from roomspec.model.job import Job
 from roomspec.model.room import Room
@@ -96,16 +96,19 @@ class Snapshot:
         outside = [*self._gathered.problems, *(problem for tree in self._gathered.trees for problem in tree.problems)]
         if self.job is None and self._gathered.problems:
             # A file that is no text says so, and nothing else.
-            return in_files([*(one.found for one in self._stand)], placing.each(self._gathered.problems), self._memo)
+            return in_files(
+                self.path, [*(one.found for one in self._stand)], placing.each(self._gathered.problems), self._memo
+            )
         whole = not any(one.broken for one in self._stand) and not any(one.severity == "error" for one in outside)
         saying = judge(self.compiled, self._engine, self._memo, whole)
         parts = [*(one.found for one in self._stand), *(placing.rooms(one, saying.shared) for one in saying.rooms)]
         parts.extend(placing.said(said) for said in saying.shared.values())
         loose = [*placing.each((*outside, *saying.anew)), *self.settings.problems]
-        return in_files(parts, loose, self._memo)
+        return in_files(self.path, parts, loose, self._memo)
 
     def warm(self) -> Iterator[None]:
         """Do what `findings` needs a few rooms at a time, so that something else may be done between."""
+        yield from make_ready(self.names, self._memo.get)
         yield from warm(self.compiled, self._engine, self._memo)
 
     @cached_property

@@ -48,8 +48,7 @@ def compile_job(names: Names, keep: Keep = anew) -> Compiled:
 
     `keep` keeps what is made of rooms in a row: then those that have not changed are not even looked at.
     """
-    products = {key: make_product(d.block, d.units) for key, d in names.defined.items() if key[0] in PRODUCTS}
-    methods = {n: _method(d, products) for (kind, n), d in names.defined.items() if kind == "method"}
+    products, methods = _entries(names)
     gangs = {n: make_gang(d.block, d.units) for (kind, n), d in names.defined.items() if kind == "gang"}
     in_a_row = tuple(stretches(names, keep))
     rooms = [_rooms(stretch, names, products, methods, keep) for stretch in in_a_row]
@@ -87,6 +86,19 @@ def compile_job(names: Names, keep: Keep = anew) -> Compiled:
         (*allowances(names), *(allowance for made in rooms for allowance in made.allowances)),
         tuple(rooms),
     )
+
+
+def make_ready(names: Names, keep: Keep) -> Iterator[None]:
+    """Make what is dear of `compile_job`, the rooms, some at a time; `keep` keeps them."""
+    products, methods = _entries(names)
+    for stretch in stretches(names, keep):
+        _rooms(stretch, names, products, methods, keep)
+        yield
+
+
+def _entries(names: Names) -> tuple[dict[tuple[str, str], MadeProduct], dict[str, MadeMethod]]:
+    products = {key: make_product(d.block, d.units) for key, d in names.defined.items() if key[0] in PRODUCTS}
+    return products, {n: _method(d, products) for (kind, n), d in names.defined.items() if kind == "method"}
 
 
 def _method(definition: Definition, products: dict[tuple[str, str], MadeProduct]) -> MadeMethod:

@@ -137,26 +137,69 @@ TestEditing = Editing.TestCase
 TestEditing.settings = settings(max_examples=12, stateful_step_count=12, deadline=None)
 
 
-def test_a_first_check_is_made_a_little_at_a_time(tmp_path: Path):
+def test_a_first_check_is_made_a_little_at_a_time(tmp_path: Path, monkeypatch: pytest.MonkeyPatch):
     """The jobs of open files come first, each comes once; requests and edits between give what they should."""
-    for name in ("one", "two", "three", "zero"):
-        (tmp_path / name).mkdir()
-        (tmp_path / name / "job.room").write_text(f'job {name}\n  use "rooms.room"\n')
-        (tmp_path / name / "rooms.room").write_text(ROOM.format(1, "bored", 3000) + ROOM.format(2, "bored", 2000))
-    repository = Repository(DiskWorld(tmp_path), [tmp_path])
-    buffer = repository.overlay.buffers["two/rooms.room"] = Buffer("x", ROOM.format(1, "bored", 3000), 1)
-    steps = repository.warm()
-    assert next(steps) == ""
-    assert repository.check() == {}
+    monkeypatch.setattr("roomspec_lsp.repository.AT_ONCE", 1)
+    repository = workspace(tmp_path, "one", "two", "three", "zero")
+    repository.overlay.buffers["two/rooms.room"] = Buffer("x", ROOM.format(1, "bored", 3000), 1)
+    repository.begin()
+    assert repository.step() == ""
+    assert repository.told() == {}
     assert [snapshot.path for snapshot in repository.reading("three/rooms.room")] == ["three/job.room"]
-    assert next(job for job in steps if job) == "two/job.room"
-    assert set(repository.check()) == {"two/rooms.room"}
+    assert next_job(repository) == "two/job.room"
+    assert set(repository.told()) == {"two/rooms.room"}
     assert repository.make_ready("one/rooms.room")
-    assert set(repository.check()) == {"one/rooms.room", "two/rooms.room"}
-    buffer.become("")
+    assert set(repository.told()) == {"one/rooms.room", "two/rooms.room"}
+    repository.overlay.buffers["two/rooms.room"].become("")
     repository.touch("two/rooms.room")
     repository.overlay.buffers["zero/rooms.room"] = Buffer("y", ROOM.format(1, "board", 3000), 1)
-    assert [job for job in steps if job] == ["zero/job.room", "three/job.room"]
+    repository.begin()
+    assert {next_job(repository), next_job(repository)} == {"two/job.room", "zero/job.room"}
+    assert [next_job(repository), next_job(repository)] == ["three/job.room", None]
+    assert not repository.waits
     fresh = Repository(DiskWorld(tmp_path), [tmp_path])
     fresh.overlay.buffers.update(repository.overlay.buffers)
-    assert repository.check() == fresh.check()
+    assert repository.told() == fresh.check()
+
+
+def test_a_catalogue_of_many_jobs_is_told_job_by_job(tmp_path: Path):
+    """The job of the open file first; the others keep what was found before until their turn comes."""
+    repository = workspace(tmp_path, "one", "two", "three", "zero", use='  use "../catalogue.room"\n')
+    (tmp_path / "catalogue.room").write_text(CATALOGUE)
+    repository.overlay.buffers["two/rooms.room"] = Buffer("x", ROOM.format(1, "board", 3000), 1)
+    before = repository.check()
+    assert all("bored" in before[f"{name}/rooms.room"][0].message for name in ("one", "three", "zero"))
+    repository.overlay.buffers["catalogue.room"] = Buffer("c", CATALOGUE.replace("panel board", "panel bored"), 1)
+    repository.touch("catalogue.room")
+    repository.begin()
+    assert repository.is_urgent()
+    assert repository.told().keys() >= {"one/rooms.room", "two/rooms.room", "three/rooms.room", "zero/rooms.room"}
+    assert next_job(repository) == "two/job.room"
+    assert not repository.is_urgent()
+    told = repository.told()
+    assert "board" in told["two/rooms.room"][0].message
+    assert told["one/rooms.room"] is before["one/rooms.room"]
+    repository.touch("catalogue.room")
+    repository.begin()
+    assert [next_job(repository) for _ in range(5)] == [
+        *("two/job.room", "one/job.room", "three/job.room", "zero/job.room", None)
+    ]
+    fresh = Repository(DiskWorld(tmp_path), [tmp_path])
+    fresh.overlay.buffers.update(repository.overlay.buffers)
+    assert repository.told() == fresh.check()
+
+
+def workspace(folder: Path, *names: str, use: str = "") -> Repository:
+    """Jobs on disk, each with two rooms of a panel that there is not."""
+    for name in names:
+        (folder / name).mkdir()
+        (folder / name / "job.room").write_text(f'job {name}\n  use "rooms.room"\n{use}')
+        (folder / name / "rooms.room").write_text(ROOM.format(1, "bored", 3000) + ROOM.format(2, "bored", 2000))
+    return Repository(DiskWorld(folder), [folder])
+
+
+def next_job(repository: Repository) -> str | None:
+    """The next job that is checked."""
+    while (job := repository.step()) == "":
+        pass
+    return job

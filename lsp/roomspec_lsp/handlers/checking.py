@@ -3,7 +3,6 @@
 import asyncio
 import gc
 import time
-from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 from lsprotocol import types
@@ -13,13 +12,13 @@ from roomspec_lsp.handlers.progress import progress
 from roomspec_lsp.handlers.watched import watch_too
 from roomspec_lsp.pulling import pulls
 from roomspec_lsp.repository import Repository
-from roomspec_lsp.schedule import Schedule
+from roomspec_lsp.schedule import CHEAP, Schedule
 
 if TYPE_CHECKING:
     from roomspec_lsp.server import RoomServer
 
 SLICE = 0.005
-"""Seconds of work at a stretch while everything is checked for the first time."""
+"""Seconds of work at a stretch beside the requests."""
 PAUSE = 0.5
 """Seconds from telling what is found so far to telling it again; of open files it is told at once."""
 
@@ -36,8 +35,12 @@ def checking(ls: "RoomServer") -> Schedule:
 async def check_all(ls: "RoomServer") -> None:
     """The first check of every repository, with its progress where the client shows it."""
     async with progress(ls, "Checking rooms") as say:
+        ls.kept["say"] = say
         for repository in ls.desk.every_repository():
-            await check_first(ls, repository, say)
+            check(ls, repository)
+            while repository.waits:
+                await asyncio.sleep(0.005)
+        del ls.kept["say"]
     ls.kept["checked all"] = True
     table(ls).tell()
     _look_again(ls)
@@ -45,29 +48,47 @@ async def check_all(ls: "RoomServer") -> None:
     gc.freeze()
 
 
-async def check_first(ls: "RoomServer", repository: Repository, say: Callable[[str], object] = str) -> None:
-    """The first check of a repository that is held, a little at a time."""
+def check(ls: "RoomServer", repository: Repository) -> None:
+    """Check what has changed, what is dear a little at a time beside the requests; tell what is known."""
+    repository.begin()
+    began = time.process_time()
+    while _step(ls, repository) is not None:
+        if time.process_time() - began > (CHEAP if repository.is_urgent() else SLICE):
+            break
+    busy: set[int] = ls.kept.setdefault("busy", set())
+    if repository.waits and id(repository) not in busy:
+        busy.add(id(repository))
+        ls.start_task(_go_on(ls, repository))
+    tell(ls, repository)
+
+
+async def _go_on(ls: "RoomServer", repository: Repository) -> None:
+    """Do the rest, SLICE at a stretch; what is found in open files is told at once, of others now and then."""
+    told = time.perf_counter()
+    while repository.waits:
+        await asyncio.sleep(0.001)  # 0 would give the reader no turn
+        began = time.perf_counter()
+        while (job := _step(ls, repository)) is not None:
+            now = time.perf_counter()
+            if job and (repository.is_open(job) or now - told > PAUSE):
+                tell(ls, repository)
+                told = time.perf_counter()
+            if now - began > SLICE:
+                break
+    ls.kept["busy"].discard(id(repository))
+    tell(ls, repository)
+
+
+def _step(ls: "RoomServer", repository: Repository) -> str | None:
+    """A step of a check; a fault of our own is told once and the server lives on."""
     try:
-        await _warm(ls, repository, say)
+        job = repository.step()
     except Exception as fault:
         ls.report_server_error(fault, type(fault))
-    checking(ls).touch(repository)
-    checking(ls).idle()
-
-
-async def _warm(ls: "RoomServer", repository: Repository, say: Callable[[str], object]) -> None:
-    began = told = time.perf_counter()
-    for job in repository.warm():
-        now = time.perf_counter()
-        if job:
-            say(job)
-        if job and (repository.is_open(job) or now - told > PAUSE):
-            checking(ls).touch(repository)
-            checking(ls).idle()
-            told = time.perf_counter()
-        if now - began > SLICE:
-            await asyncio.sleep(0.001)  # 0 would give the reader no turn
-            began = time.perf_counter()
+        return None
+    if job and "say" in ls.kept:
+        ls.kept["say"](job)
+    return job
 
 
 def _look_again(ls: "RoomServer") -> None:
@@ -77,10 +98,10 @@ def _look_again(ls: "RoomServer") -> None:
         ls.workspace_diagnostic_refresh(None, lambda _answer: None)
 
 
-def check(ls: "RoomServer", repository: Repository) -> None:
-    """Check a repository and tell what changed; a fault of our own is told once and the server lives on."""
+def tell(ls: "RoomServer", repository: Repository) -> None:
+    """Tell what is found otherwise than before."""
     try:
-        found = repository.check()
+        found = repository.told()
     except Exception as fault:
         ls.report_server_error(fault, type(fault))
         return

@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING
 from lsprotocol import types
 
 from roomspec_lsp.convert import span_of
-from roomspec_lsp.handlers.checking import check, check_first, checking, push, take_back
+from roomspec_lsp.handlers.checking import check, checking, push, take_back
 from roomspec_lsp.handlers.findings import table
 from roomspec_lsp.overlay import Buffer
 from roomspec_lsp.pulling import pulls
@@ -99,6 +99,4 @@ def _open(ls: "RoomServer", where: Where, buffer: Buffer) -> None:
         check(ls, repository)
     elif not pulls(ls.client):
         table(ls).tell_again(buffer.uri)
-    if repository.hold():
-        ls.start_task(check_first(ls, repository))
     checking(ls).touch(repository)

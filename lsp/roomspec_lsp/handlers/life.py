@@ -36,7 +36,7 @@ def initialized(ls: "RoomServer", params: types.InitializedParams) -> None:  # n
     for uri in ls.kept.pop("folders", ()):
         ls.desk.add_folder(uri)
     for repository in ls.desk.every_repository():
-        repository.hold()
+        repository.begin()
     _watch(ls)
     ls.start_task(check_all(ls))
 
@@ -64,7 +64,7 @@ async def _poll(ls: "RoomServer") -> None:
 
 def folders_changed(ls: "RoomServer", params: types.DidChangeWorkspaceFoldersParams) -> None:
     """Look below other folders."""
-    from roomspec_lsp.handlers.checking import check_first, checking, forget
+    from roomspec_lsp.handlers.checking import checking, forget
 
     before = tuple(ls.desk.every_repository())
     for folder in params.event.removed:
@@ -76,6 +76,4 @@ def folders_changed(ls: "RoomServer", params: types.DidChangeWorkspaceFoldersPar
     for folder in params.event.added:
         ls.desk.add_folder(folder.uri)
     for repository in ls.desk.every_repository():
-        if repository.hold():
-            ls.start_task(check_first(ls, repository))
         checking(ls).touch(repository)

@@ -12,7 +12,7 @@ from roomspec.syntax.assemble import read_file
 from roomspec_lsp.convert import place_of, range_between, range_of
 from roomspec_lsp.features.plain import plain
 from roomspec_lsp.features.view import Standing, View, standing
-from roomspec_lsp.handlers.checking import checking
+from roomspec_lsp.handlers.checking import checking, tell
 from roomspec_lsp.handlers.findings import table
 from roomspec_lsp.repository import Repository
 
@@ -49,9 +49,9 @@ def cursor(ls: "RoomServer", view: View, position: types.Position) -> Standing:
 def found_in(ls: "RoomServer", uri: str) -> "tuple[Found, ...]":
     """What is found in a file, as it is now; its job is checked though others may still wait for their first time."""
     where = ls.where(uri)
-    if where.repository.make_ready(where.path):
-        checking(ls).touch(where.repository)
     checking(ls).now()
+    if where.repository.make_ready(where.path):
+        tell(ls, where.repository)
     return table(ls).of(uri).found
 
 
