@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from roomspec.layout.laid import Lining, Piece
-from roomspec.reports.hand_over.given import FaceMade, SameRooms, begun
+from roomspec.reports.hand_over.given import FaceMade, SameRooms, begun, called
 from roomspec.reports.paper.numerals import Numerals
 from roomspec.reports.paper.sheet import Table
 from roomspec.reports.wording import ranged
@@ -57,11 +57,11 @@ def length_blanks(same: SameRooms, numerals: Numerals) -> Table:
         for taken in face.taken:
             for run in taken.trims:
                 for part in lengths_of_run(run.length, run.trim, same.room.access):
-                    key = run.trim.title or run.trim.name, run.role, part, run.mitres
+                    key = called(run.trim), run.role.replace("-", " "), part, run.mitres
                     counts[key] = counts.get(key, 0) + 1
             for batten in taken.battens:
                 for part in lengths_of_run(length_of(batten.line), batten.support, same.room.access):
-                    key = batten.support.title or batten.support.name, _LAYERS[min(batten.layer, 1)], part, 0
+                    key = called(batten.support), _LAYERS[min(batten.layer, 1)], part, 0
                     counts[key] = counts.get(key, 0) + 1
         rows += [(begun(face.name),)] if counts else []
         for title, role, length, mitres in sorted(counts, key=lambda key: (key[0], key[1], -key[2], key[3])):

@@ -1,7 +1,7 @@
 """What all documents of a job are made from: its estimate, its errors, its rooms with those alike put together."""
 
 import re
-from collections.abc import Sequence
+from collections.abc import Iterable, Iterator, Sequence
 
 from msgspec import Struct
 from msgspec.structs import replace
@@ -11,6 +11,7 @@ from roomspec.analysis.found import Found
 from roomspec.analysis.session import Snapshot
 from roomspec.layout.every_face import every_face
 from roomspec.layout.laid import Lining, RoomLayout
+from roomspec.model.product import Product
 from roomspec.model.room import Room
 from roomspec.model.wall import Wall
 from roomspec.reports.estimate_json import EstimateOut
@@ -111,6 +112,20 @@ def faces_text(names: Sequence[str]) -> str:
     plain = [name.removeprefix("wall ") for name in unique if _PLAIN.fullmatch(name)]
     walls = [f"wall{'s' if len(plain) > 1 else ''} {listed(plain)}"] if plain else []
     return "; ".join([*walls, *(name for name in unique if not _PLAIN.fullmatch(name))])
+
+
+def of_faces(said: Iterable[tuple[str, str]]) -> Iterator[str]:
+    """What is said of faces, (name, sentence), each sentence once, after the names of those that it is said of."""
+    found: dict[str, list[str]] = {}
+    for name, sentence in said:
+        found.setdefault(sentence, []).append(name)
+    for sentence, names in found.items():
+        yield f"{begun(faces_text(names))}: {sentence}"
+
+
+def called(product: Product) -> str:
+    """A product's title, or its name."""
+    return product.title or product.name
 
 
 def begun(text: str) -> str:

@@ -3,7 +3,8 @@
 from collections.abc import Iterator
 
 from roomspec.model.wall import Wall
-from roomspec.reports.hand_over.given import FaceMade, SameRooms, begun, faces_text
+from roomspec.reports.hand_over.given import FaceMade, SameRooms, begun, faces_text, of_faces
+from roomspec.reports.hand_over.putting_up import gaps_kept
 from roomspec.reports.paper.numerals import Numerals
 from roomspec.reports.wording import number_of
 from roomspec.text.listing import listed
@@ -66,22 +67,26 @@ def _fixing(faces: tuple[FaceMade, ...], numerals: Numerals) -> Iterator[str]:
                 count = sum(batten.layer == layer for batten in taken.battens)
                 yield (
                     f"{begun(face.name)}: {number_of(count, 'batten')}{' behind' if layer else ''}, no more than"
-                    f" {numerals.size(battens.every)} apart, one at every edge and behind every end joint."
+                    f" {numerals.length(battens.every)} apart, one at every edge and behind every end joint."
                 )
-            panel = taken.panel
-            if panel.supports and taken.method.screw:
-                yield f"{begun(face.name)}: {panel.name} held at least every {numerals.length(panel.supports)}."
+    yield from of_faces(
+        (face.name, f"{taken.panel.name} held at least every {numerals.length(taken.panel.supports)}.")
+        for face in faces
+        for taken in face.taken
+        if taken.panel.supports and taken.method.screw
+    )
 
 
 def _points(faces: tuple[FaceMade, ...]) -> Iterator[str]:
-    for face in faces:
-        count = sum(taken.cut_outs for taken in face.taken)
-        if count:
-            yield f"{begun(face.name)}: {number_of(count, 'cut-out')} made and tried against its plate or rose."
+    counts = [(face.name, sum(taken.cut_outs for taken in face.taken)) for face in faces]
+    told = [f"{name} {count}" for name, count in counts if count]
+    if told:
+        yield f"Each cut-out made and tried against its plate or rose: {listed(told)}."
 
 
 def _gaps(faces: tuple[FaceMade, ...], numerals: Numerals) -> Iterator[str]:
-    gaps = {(gap.place, gap.size) for face in faces for taken in face.taken for gap in taken.method.gaps}
+    methods = {taken.method for face in faces for taken in face.taken}
+    gaps = {(gap.place, gap.size) for method in methods for gap in gaps_kept(faces, method)}
     for place, size in sorted(gaps):
         yield f"Gap of {numerals.length(size)} open at the {place}."
 
