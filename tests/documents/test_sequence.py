@@ -3,6 +3,7 @@
 import pytest
 from small_hand_over import JOB, handed_over
 
+from roomspec.reports.hand_over.given import faces_text
 from roomspec.reports.hand_over.sequence import sequence_of
 from roomspec.reports.hand_over.ticks import ticks_of
 
@@ -71,6 +72,21 @@ def test_a_gap_is_kept_where_the_lining_reaches_it(region: str, kept: bool):
     text = TRIMS.replace("start balanced", f"start balanced{region}")
     assert any("keep a gap of 5 mm at the ceiling" in step for step in steps(text)) is kept
     assert ("Gap of 5 mm open at the ceiling." in ticks(text)) is kept
+
+
+@pytest.mark.parametrize(
+    ("names", "told"),
+    [
+        (("wall a", "wall b", "wall a"), "walls a and b"),
+        (("wall a niche back", "wall a niche left jamb", "wall b"), "wall b; wall a niche back and left jamb"),
+        (("wall b boxing 1 front", "wall b boxing 2 front"), "wall b boxing 1 front; wall b boxing 2 front"),
+        (("ceiling over", "ceiling over hatch leaf"), "ceiling over; ceiling over hatch leaf"),
+        ((), ""),
+    ],
+)
+def test_faces_are_told_by_what_they_are_of(names: tuple[str, ...], told: str):
+    """Plain walls first, then the faces of each thing on a wall together."""
+    assert faces_text(names) == told
 
 
 def test_cut_outs_are_one_check():

@@ -22,6 +22,8 @@ from roomspec.takeoff.taken import LiningTakeOff, RoomTakeOff
 from roomspec.text.listing import listed
 
 _PLAIN = re.compile(r"wall \S+")
+_PART = re.compile(r"(.+ (?:boxing|niche|hatch)(?: \d+)?) (.+)")
+"""A face of something on a wall, and which of its faces."""
 
 
 class FaceMade(Struct, frozen=True):
@@ -107,11 +109,16 @@ def _same_rooms(made: Estimated) -> tuple[SameRooms, ...]:
 
 
 def faces_text(names: Sequence[str]) -> str:
-    """`walls a, b and c`; each once; what is no plain wall keeps its whole name."""
+    """`walls a, b and c; wall a niche back and sill`; each once."""
     unique = list(dict.fromkeys(names))
     plain = [name.removeprefix("wall ") for name in unique if _PLAIN.fullmatch(name)]
     walls = [f"wall{'s' if len(plain) > 1 else ''} {listed(plain)}"] if plain else []
-    return "; ".join([*walls, *(name for name in unique if not _PLAIN.fullmatch(name))])
+    parts: dict[str, list[str]] = {}
+    for name in unique:
+        if not _PLAIN.fullmatch(name):
+            whole, part = found.groups() if (found := _PART.fullmatch(name)) else (name, "")
+            parts.setdefault(whole, []).append(part)
+    return "; ".join([*walls, *(f"{whole} {listed(found)}".rstrip() for whole, found in parts.items())])
 
 
 def of_faces(said: Iterable[tuple[str, str]]) -> Iterator[str]:
