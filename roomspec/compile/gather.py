@@ -66,8 +66,11 @@ def missing(block: Block, lacks: str, line: str) -> Diagnostic:
 def tried(block: Block, keyword: str) -> bool:
     """True where a line of that keyword is there, though its value cannot be, or it cannot be read, or is misspelt.
 
-    Such a line is reported where it stands: that there is none would be said once too often.
+    Such a line is reported where it stands: that there is none would be said once too often. Of a heading that cannot
+    be read whole nothing is missed: it may be no heading at all.
     """
+    if any(one.name == "unreadable-line" and one.at.line == block.head.line for one in block.problems):
+        return True
     kinds = (keyword, f"fixing_{keyword}")
     for statement in block.lines:
         if statement.node.kind in kinds:

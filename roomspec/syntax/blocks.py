@@ -136,7 +136,7 @@ def _unreadable(state: Gathering, said: Misreading, number: int) -> Diagnostic:
     at = state.origin(number, said.start, said.end)
     fixes: tuple[Fix, ...] = ()
     if said.instead is not None:
-        title = f"write `{said.instead}`" if said.instead else "leave it out"
+        title = f"write `{said.instead.strip()}`" if said.instead else "leave it out"
         fixes = (Fix(title, (Edit(at, said.instead),), said.certain),)
     return Diagnostic("unreadable-line", "error", said.message, at, said.help, fixes=fixes)
 

@@ -1,20 +1,18 @@
 """Why a line cannot be read, at its exact words, and its mend."""
 
 import re
-from collections.abc import Iterable
 from decimal import Decimal
-from functools import lru_cache
 
 from msgspec import Struct
 
 from roomspec.syntax.examples import EXAMPLES, USUAL
+from roomspec.syntax.first_word import BRIEF, closest, holders_of, known_elsewhere, likely, may_begin
 from roomspec.syntax.line import Line, read_line
 from roomspec.syntax.numerals import take_apart
 from roomspec.syntax.parser import QUANTITIES, Misfit
 from roomspec.syntax.statements import placing
 from roomspec.syntax.tables import tables
 from roomspec.syntax.wording import FEW, TABLES, choices, some_listed, value_name
-from roomspec.text.nearness import distance, nearest
 
 _STRAY = {
     ":": "no colon is wanted",
@@ -46,11 +44,6 @@ _BLANKS = re.compile(r"\s+")
 _TRIES = 20
 """Words of an unclosed text after which the missing mark is tried."""
 
-_BRIEF = 3
-"""Letters; a word of so few may be the beginning of another, and is too short to be sure of."""
-LONGEST = 20
-"""Letters; a longer word is no keyword misspelt."""
-
 
 class Misreading(Struct, frozen=True):
     """What to say of one line: columns, message, help, and the text to put there where a mend is known.
@@ -79,7 +72,10 @@ def explain(text: str, misfit: Misfit, table: str | None) -> Misreading:
     if word[0] in _STRAY:
         return _stray(text, misfit.start)
     if not misfit.read:
-        return _strange_start(text, misfit, word, table)
+        return _strange_start(text, misfit.start, word, table)
+    first = misfit.read[0]
+    if table is not None and not may_begin(first.text, table):
+        return _strange_start(text, first.start, first.text, table)
     if word[-1] in ":=;" and word[0] != '"':
         return _stray(text, misfit.end - 1)
     if word[0] in '"“”„«»':
@@ -93,43 +89,36 @@ def explain(text: str, misfit: Misfit, table: str | None) -> Misreading:
     return _misspelt(text, misfit, word) or _left_out(text, misfit, word) or _unwanted(text, misfit, word)
 
 
-@lru_cache(1024)
-def likely(word: str, table: str | None) -> tuple[str, ...]:
-    """The words nearest to a line's unknown first word, of those that may begin a line here; else those it begins."""
-    place = placing()
-    held = place.words(table) if table is not None else ("units",)
-    beside = {part for parts in tables().parts.values() if table in parts for part in parts}
-    headings = [head for head in place.table_of if head not in place.inner or head in beside]
-    allowed = (*held, *headings)
-    return closest(word, allowed) or _begun(word, allowed)
-
-
-def _begun(word: str, words: Iterable[str]) -> tuple[str, ...]:
-    """The words that go on where a short one stops: `bat` for `battens`."""
-    return tuple(sorted(other for other in set(words) if len(word) >= _BRIEF and other.startswith(word.lower())))
-
-
-def closest(word: str, words: Iterable[str]) -> tuple[str, ...]:
-    """The words that differ least from `word`: several where they are equally close."""
-    near = nearest(word, words) if len(word) <= LONGEST else ()
-    slips = [distance(word.lower(), other, len(word)) for other in near]
-    return tuple(other for other, count in zip(near, slips, strict=True) if count == slips[0])
-
-
-def _strange_start(text: str, misfit: Misfit, word: str, table: str | None) -> Misreading:
+def _strange_start(text: str, start: int, word: str, table: str | None) -> Misreading:
     word = word.rstrip(":=;")
-    start, end = misfit.start, misfit.start + len(word)
+    end = start + len(word)
     near = likely(word, table)
     if near:
         meant = some_listed(f"`{other}`" for other in near)
         sure = _sure(near, word) and _reads(text[:start] + near[0] + text[end:])
         message = f"`{_shown(word)}` begins no line; did you mean {meant}?"
         return Misreading(start, end, message, _written_small(word, near), _only(near), sure)
+    known = known_elsewhere(word) if table is not None else ""
+    if known and table is not None:
+        holders = some_listed(TABLES[holder] for holder in holders_of(known))
+        message = f"`{_shown(word)}` begins no line of {TABLES[table]}"
+        return Misreading(start, end, message, f"`{known}` belongs under {holders}")
     usual = some_listed((f"`{other}`" for other in USUAL[table]), "and") if table is not None else ""
     help_ = (
         f"{TABLES[table]} holds lines such as {usual}" if table is not None else "start with a heading such as `job`"
     )
     return Misreading(start, end, f"`{_shown(word)}` begins no line that is known", help_)
+
+
+def _swapped(text: str, start: int, word: str) -> str:
+    """The text with a word in place of the mark at a column."""
+    return f"{text[:start].rstrip()} {word} {text[start + 1 :].lstrip()}"
+
+
+def _reads_once(text: str) -> bool:
+    """True where the text is a line that gives nothing a second time."""
+    read = read_line(text)
+    return isinstance(read, Line) and not read.again
 
 
 def _reads(text: str) -> bool:
@@ -139,7 +128,7 @@ def _reads(text: str) -> bool:
 def _sure(near: tuple[str, ...], word: str) -> bool:
     """True where one word of letters is near: what is short, or cut short, and `nrm3` may have been meant otherwise."""
     near_in_length = len(near) == 1 and len(near[0]) - len(word) <= max(1, len(word) // 3)
-    return near_in_length and len(word) > _BRIEF and not any(letter.isdigit() for letter in word)
+    return near_in_length and len(word) > BRIEF and not any(letter.isdigit() for letter in word)
 
 
 def _only(near: tuple[str, ...]) -> str | None:
@@ -230,7 +219,9 @@ def _left_out(text: str, misfit: Misfit, word: str) -> Misreading | None:
     """A keyword, or the quotation marks, without which the line cannot be read and with which it can."""
     start, end = misfit.start, misfit.end
     keywords = [tables().keywords[kind] for kind in misfit.expected if kind in tables().keywords]
-    adding = [other for other in keywords if _reads(f"{text[:start]}{other} {text[start:]}")]
+    adding = [other for other in keywords if _reads_once(f"{text[:start]}{other} {text[start:]}")]
+    if word == "," and len(instead := [other for other in keywords if _reads_once(_swapped(text, start, other))]) == 1:
+        return Misreading(start, end, f"no comma is wanted here; `{instead[0]}` is", "", f" {instead[0]}")
     number = word[0].isdigit() and bool(adding)
     # `at` or `up` is a line's own word out of its order; `room` or `door` may well be part of a title.
     own = word in tables().keywords.values() and word not in placing().by_word and len(misfit.expected) > 1

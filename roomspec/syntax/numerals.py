@@ -43,7 +43,8 @@ GLYPHS = dict(zip("½¼¾⅓⅔⅛⅜⅝⅞", ("1/2", "1/4", "3/4", "1/3", "2/3"
 _MARKS = "½¼¾⅓⅔⅛⅜⅝⅞"
 _DIGITS = re.compile(rf"[\d.,{_MARKS}](?:[\d.,/ {_MARKS}-]*[\d{_MARKS}])?")
 _FEET = re.compile(
-    rf"({_DIGITS.pattern}) ?(?:(?:ft|foot|feet)(?!\w)|['′’])(?: ?(?:- ?)?({_DIGITS.pattern}) ?(in(?:ch(?:es)?)?|[\"″”])?)?"
+    rf"({_DIGITS.pattern}) ?(?:(?:ft|foot|feet)(?!\w)|['′’])"
+    rf"(?: ?(?:- ?)?({_DIGITS.pattern}) ?(in(?:ch(?:es)?)?|[\"″”])?)?"
 )
 _PLAIN = re.compile(rf"({_DIGITS.pattern}) ?(.*)", re.DOTALL)
 _FRACTION = re.compile(r"(?:(\d+)[ -]+)?(\d+)/(\d+)")

@@ -1,7 +1,7 @@
 """A broken line that opens a heading, and the lines that would have stood under it."""
 
+from roomspec.syntax.first_word import closest, likely
 from roomspec.syntax.line import Line, read_line
-from roomspec.syntax.misreading import closest, likely
 from roomspec.syntax.parser import Misfit
 from roomspec.syntax.statements import placing
 from roomspec.syntax.tree import Node, Word

@@ -15,6 +15,14 @@ CASES = [
     # under, line, words marked, message, text to write (None: no fix), safe
     (WALL, "dorr 900 x 2000 at 5", "dorr", "`dorr` begins no line; did you mean `door`?", "door", True),
     (WALL, "Door 900 x 2000", "Door", "`Door` begins no line; did you mean `door`?", "door", True),
+    (WALL, "joint up 2040", "joint", "`joint` begins no line; did you mean `joints`?", "joints", True),
+    (WALL, 'fix "rail" at 700', "fix", "`fix` begins no line; did you mean `fixing` or `fixture`?", None, False),
+    (WALL, "purpse bathroom", "purpse", "`purpse` begins no line of a wall", None, False),
+    (METHOD, "batten sw every 400", "batten", "`batten` begins no line; did you mean `battens`?", "battens", True),
+    (PANEL, "battn sw every 400", "battn", "`battn` begins no line of a panel", None, False),
+    (PANEL, "size 2600 x 250 x 10", "size", "`size` begins no line of a panel", None, False),
+    (WALL, "on plaster, masonry", ",", "no comma is wanted here; `over` is", " over", False),
+    (WALL, "surface painted, sound", ",", "`,` cannot be read here", None, False),
     (WALL, "paint blue", "paint", "`paint` begins no line that is known", None, False),
     (
         WALL,
@@ -70,7 +78,7 @@ CASES = [
         False,
     ),
     (WALL, "note door", "door", "`door` stands where a text in quotation marks belongs", '"door"', False),
-    (WALL, "socket 500 up 450", "500", "`500` cannot be read here", None, False),
+    (WALL, "socket 500 up 450", "500", "`at` is missing before `500`", "at 500", False),
     (METHOD, "battens every 400", "400", "`400` stands where `every` belongs", None, False),
     (WALL, "finish board glued", "glued", "`by` is missing before `glued`", "by glued", False),
     (
