@@ -52,10 +52,11 @@ def box_round(points: Iterable[Point]) -> Box:
 
 
 class Crowd:
-    """The boxes that are taken on a sheet; grows as labels are placed."""
+    """The boxes that are taken on a sheet; grows as labels are placed. Nothing is free outside its bounds."""
 
-    def __init__(self) -> None:
+    def __init__(self, bounds: Box | None = None) -> None:
         """Begin with nothing taken."""
+        self._bounds = bounds
         self._cells: dict[tuple[int, int], list[Box]] = {}
 
     def take(self, box: Box) -> None:
@@ -65,6 +66,8 @@ class Crowd:
 
     def free(self, box: Box) -> bool:
         """True where nothing is taken in the box."""
+        if self._bounds is not None and not self._bounds.holds(box):
+            return False
         return not any(box.meets(other) for cell in _cells(box) for other in self._cells.get(cell, ()))
 
 

@@ -1,15 +1,15 @@
 """Cutting drawings: one panel product's patterns with their counts, and which piece of which wall each part is."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 
 from msgspec import Struct
 
-from roomspec.cutting.pattern import Pattern, Rip
+from roomspec.cutting.pattern import Pattern
 from roomspec.reports.drawing.boxes import Box, Crowd
 from roomspec.reports.drawing.drawn import NOTHING, Drawn, Text
 from roomspec.reports.drawing.elevation import Page
 from roomspec.reports.drawing.lettering import MEDIUM, SMALL, wrapped
-from roomspec.reports.drawing.pattern_bar import cells_of, draw_bar
+from roomspec.reports.drawing.pattern_bar import Cell, cells_of, draw_bar, label_bar
 from roomspec.reports.drawing.plot import Plot
 from roomspec.reports.drawing.sheet import A3, A4, GAP, SCALES, Paper, field
 from roomspec.reports.drawing.sizes import size_text, sizes_text
@@ -22,8 +22,8 @@ HEAD = 6.5
 """Over a panel, for how many are cut so."""
 NARROWEST = 88.0
 """The least width of a column."""
-LONGEST = 150.0
-"""The most that a panel takes of the paper's width."""
+LONGEST = 189.0
+"""The most that a panel takes of the paper's width: one column on A4, one of two on A3."""
 AFTER = 5.0
 """Between one pattern and the next."""
 
@@ -41,10 +41,11 @@ def cutting_pages(subject: CuttingSubject, numerals: Numerals, warned: bool) -> 
     patterns = subject.plan.plan.patterns
     longest = max((pattern.stock for pattern in patterns), default=1)
     scale = next(one for one in SCALES if one >= 10 and Plot(0, 0, one).size(longest) <= LONGEST)
+    lists = [_list(pattern, subject, scale, numerals) for pattern in patterns]
     for paper in (A4, A3):
         columns = _columns(paper, warned, Plot(0, 0, scale).size(longest))
-        parts = list(_parts(subject, scale, numerals, columns[0].right - columns[0].left))
-        sheets = _poured(parts, columns)
+        groups = _groups(subject, lists, scale, numerals, columns[0].right - columns[0].left)
+        sheets = _poured(list(groups), columns)
         if paper is A3 or len(sheets) == 1:
             break
     return [
@@ -63,21 +64,27 @@ def _columns(paper: Paper, warned: bool, bar: float) -> list[Box]:
     ]
 
 
-def _parts(subject: CuttingSubject, scale: int, numerals: Numerals, width: float) -> Iterator[_Part]:
-    """What is written and drawn, from first to last."""
-    for line in _summary(subject, numerals):
-        for text in wrapped(line, SMALL, width):
-            yield _Part(LINE, None, text)
-    yield _Part(AFTER)
+def _list(pattern: Pattern, subject: CuttingSubject, scale: int, numerals: Numerals) -> list[str]:
+    """What is told under a panel of the pieces that stand on it as letters."""
+    labels = label_bar(pattern, _cells(pattern, subject), Plot(0, 0, scale), numerals, Crowd())
+    return [
+        f"{letter}  {sizes_text(rip.length, rip.width, numerals)}: {names_text(rip.names)}"
+        for letter, rip in labels.letters
+    ]
+
+
+def _groups(
+    subject: CuttingSubject, lists: Sequence[Sequence[str]], scale: int, numerals: Numerals, width: float
+) -> Iterator[tuple[_Part, ...]]:
+    """What is written and drawn, from first to last, in groups that stay together."""
+
+    def lines(told: Iterable[str]) -> tuple[_Part, ...]:
+        return tuple(_Part(LINE, None, text) for line in told for text in wrapped(line, SMALL, width))
+
+    yield lines(_summary(subject, numerals))
     high = Plot(0, 0, scale).size(subject.panel.cover)
-    for pattern in subject.plan.plan.patterns:
-        yield _Part(HEAD + high + 1.2, pattern)
-        _, letters = _bar(pattern, subject, Plot(0, 0, scale), numerals, Crowd())
-        for letter, rip in letters:
-            told = f"{letter}  {sizes_text(rip.length, rip.width, numerals)}: {names_text(rip.names)}"
-            for text in wrapped(told, SMALL, width):
-                yield _Part(LINE, None, text)
-        yield _Part(AFTER)
+    for pattern, told in zip(subject.plan.plan.patterns, lists, strict=True):
+        yield _Part(HEAD + high + 1.2, pattern), *lines(told)
 
 
 def _summary(subject: CuttingSubject, numerals: Numerals) -> Iterator[str]:
@@ -96,22 +103,22 @@ def _summary(subject: CuttingSubject, numerals: Numerals) -> Iterator[str]:
         yield f"Not cut: {name}, {numerals.sentence(reason)}."
 
 
-def _poured(parts: Sequence[_Part], columns: Sequence[Box]) -> list[list[tuple[float, float, _Part]]]:
-    """Sheets of parts at their places; spaces at a column's head are left out."""
+def _poured(groups: Sequence[tuple[_Part, ...]], columns: Sequence[Box]) -> list[list[tuple[float, float, _Part]]]:
+    """Sheets of parts at their places; a group goes on in the next column only where none holds it whole."""
     sheets: list[list[tuple[float, float, _Part]]] = [[]]
     column, y = 0, columns[0].top
-    for part in parts:
-        if y + part.height > columns[column].bottom + 1e-6 and y > columns[column].top:
-            column += 1
-            if column == len(columns):
-                column = 0
-                sheets.append([])
-            y = columns[column].top
-        if part.pattern is None and not part.text:
-            y += part.height if y > columns[column].top else 0.0
-            continue
-        sheets[-1].append((columns[column].left, y, part))
-        y += part.height
+    top, bottom = y, columns[0].bottom + 1e-6
+    for group in groups:
+        whole = sum(part.height for part in group)
+        for at, part in enumerate(group):
+            need = whole if at == 0 and top + whole <= bottom else part.height
+            if y + need > bottom and y > top:
+                column = (column + 1) % len(columns)
+                sheets += [] if column else [[]]
+                y = top
+            sheets[-1].append((columns[column].left, y, part))
+            y += part.height
+        y += AFTER
     return [sheet for sheet in sheets if sheet] or [[]]
 
 
@@ -124,17 +131,13 @@ def _drawn(sheet: list[tuple[float, float, _Part]], subject: CuttingSubject, sca
             drawn += Drawn((), (Text(x, y + LINE - 1.2, part.text, kind="pieces"),))
             continue
         plot = Plot(round(x, 3), round(y + HEAD + high, 3), scale)
-        bar, _ = _bar(part.pattern, subject, plot, numerals, crowd)
-        drawn += bar + Drawn((), (Text(x, y + HEAD - 1.6, _heading(part.pattern, subject), MEDIUM, kind="count"),))
+        drawn += draw_bar(part.pattern, _cells(part.pattern, subject), subject.panel.cover, plot, numerals, crowd)
+        drawn += Drawn((), (Text(x, y + HEAD - 1.6, _heading(part.pattern, subject), MEDIUM, kind="count"),))
     return drawn
 
 
-def _bar(
-    pattern: Pattern, subject: CuttingSubject, plot: Plot, numerals: Numerals, crowd: Crowd
-) -> tuple[Drawn, list[tuple[str, Rip]]]:
-    cover = subject.panel.cover
-    cells = tuple(cells_of(pattern, cover, subject.kerf, subject.edges))
-    return draw_bar(pattern, cells, cover, plot, numerals, crowd)
+def _cells(pattern: Pattern, subject: CuttingSubject) -> tuple[Cell, ...]:
+    return tuple(cells_of(pattern, subject.panel.cover, subject.kerf, subject.edges))
 
 
 def _heading(pattern: Pattern, subject: CuttingSubject) -> str:
@@ -154,7 +157,5 @@ def names_text(names: Sequence[str]) -> str:
 
 
 def _used(subject: CuttingSubject, sheet: list[tuple[float, float, _Part]]) -> frozenset[str]:
-    cover, kerf = subject.panel.cover, subject.kerf
     patterns = [part.pattern for _, _, part in sheet if part.pattern is not None]
-    kinds = {cell.kind for pattern in patterns for cell in cells_of(pattern, cover, kerf, subject.edges)}
-    return frozenset(kinds - {"piece"})
+    return frozenset({cell.kind for pattern in patterns for cell in _cells(pattern, subject)} - {"piece"})

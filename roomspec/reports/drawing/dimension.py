@@ -10,7 +10,8 @@ from collections.abc import Iterable, Sequence
 from msgspec import Struct
 
 from roomspec.quantities.length import MM
-from roomspec.reports.drawing.drawn import Drawn, Text
+from roomspec.reports.drawing.boxes import Box, box_round
+from roomspec.reports.drawing.drawn import BACKING, Drawn, Text
 from roomspec.reports.drawing.lettering import SMALL, above, below, width_of
 from roomspec.reports.drawing.pen import NARROW, pen
 from roomspec.reports.drawing.plot import Plot
@@ -25,6 +26,8 @@ BEYOND = 1.2
 """How far extension lines run beyond the line."""
 KINK = 2.0
 """The length in which an extension line is led aside to its value."""
+STROKE = 0.9
+"""Half of an oblique stroke, along and across."""
 SPILL, LEVEL_SPILL = 4.0, 7.0
 """How far turned and level values may stand out beyond the ends of what they measure."""
 ASIDE = 4.2
@@ -54,9 +57,19 @@ class Overall(Struct, frozen=True):
     high: int
     numerals: Numerals
 
+    @property
+    def text(self) -> str:
+        """Its value."""
+        return size_text(self.high - self.low, self.numerals)
+
+    @property
+    def over(self) -> float:
+        """What the value takes over its line."""
+        return rise(self.text, STROKE) + above(self.text, SMALL) + BACKING
+
     def depth(self, _scale: int) -> float:
         """How far it reaches out at any scale."""
-        return SMALL * 1.1 + 3.2
+        return self.over + BEYOND
 
 
 Dimension = Running | Overall
@@ -80,6 +93,11 @@ def running(side: str, places: Iterable[int], numerals: Numerals, first: int = 0
         seen.setdefault(size_text(place, numerals), place)
     found = tuple(seen.values())
     return (Running(side, found, numerals),) if len(found) > 1 else ()
+
+
+def rise(text: str, stroke: float) -> float:
+    """How far over its line the base line of a value stands, so that its white leaves the strokes alone."""
+    return below(text, SMALL) + BACKING + stroke
 
 
 def draw_dimension(dimension: Dimension, plot: Plot, near: float, far: float) -> Drawn:
@@ -117,16 +135,16 @@ def _running(run: Running, plot: Plot, near: float, far: float, upright: bool, o
     line = far + out * BEYOND
     start = line + out * KINK
     parts = [_line(min(at), line, max(at), line, upright)]
+    led = []
     texts = []
     for one, moved in zip(values.kept, values.places, strict=True):
         place, value = at[one], origin - moved if upright else origin + moved
-        parts.append(_line(place, near + out * 1.0, place, line + out * 0.6, upright))
-        parts.append(_line(place, line + out * 0.6, value, start, upright))
+        led.append(_line(place, near + out * 1.0, place, line + out * 0.6, upright))
+        led.append(_line(place, line + out * 0.6, value, start, upright))
         parts.append(_origin(place, line, upright) if run.places[one] == run.origin else _stroke(place, line, upright))
         text = size_text(run.places[one] - run.origin, run.numerals)
         texts.append(_value(value, start + out * 0.5, text, upright, out, values.level))
-    shapes = element("path", {"class": "dimension", **pen(NARROW), "d": "".join(parts)})
-    return Drawn((shapes,), tuple(texts))
+    return Drawn(paths(led, parts), tuple(texts), (_box(min(at), max(at), line, start, upright),))
 
 
 def _value(place: float, start: float, text: str, upright: bool, out: float, level: bool) -> Text:
@@ -142,16 +160,31 @@ def _value(place: float, start: float, text: str, upright: bool, out: float, lev
 def _overall(over: Overall, plot: Plot, near: float, far: float, upright: bool, out: float) -> Drawn:
     low, high = (plot.at(place, place)[1 if upright else 0] for place in (over.low, over.high))
     # The value stands above or left of its line: on the sides right and below that is towards the face.
-    line = far + out * (SMALL * 1.1 + 1.9 if out > 0 else 1.0)
+    line = far + out * (over.over if out > 0 else 1.0)
     parts = [_line(low, line, high, line, upright)]
+    led = []
     for place in (low, high):
-        parts.append(_line(place, near + out * 1.0, place, line + out * BEYOND, upright))
+        led.append(_line(place, near + out * 1.0, place, line + out * BEYOND, upright))
         parts.append(_stroke(place, line, upright))
     middle = (low + high) / 2
-    x, y = (line - 0.9, middle) if upright else (middle, line - 0.9)
-    text = size_text(over.high - over.low, over.numerals)
-    value = Text(x, y, text, anchor="middle", angle=-90 if upright else 0, kind="overall", backed=True)
-    return Drawn((element("path", {"class": "dimension", **pen(NARROW), "d": "".join(parts)}),), (value,))
+    base = line - rise(over.text, STROKE)
+    x, y = (base, middle) if upright else (middle, base)
+    value = Text(x, y, over.text, anchor="middle", angle=-90 if upright else 0, kind="overall", backed=True)
+    return Drawn(paths(led, parts), (value,), (_box(low, high, line, line, upright),))
+
+
+def paths(led: Iterable[str], parts: Iterable[str]) -> tuple[str, str]:
+    """The extension lines, which a text may interrupt, and the dimension line with its ends, which none may."""
+    return (
+        element("path", {"class": "extension", **pen(NARROW), "d": "".join(led)}),
+        element("path", {"class": "dimension", **pen(NARROW), "d": "".join(parts)}),
+    )
+
+
+def _box(one: float, other: float, line: float, to: float, upright: bool) -> Box:
+    """What a dimension line with its ends takes along a side, on to `to` across it, and what a text's white does."""
+    corners = ((one, line), (other, to))
+    return box_round([(b, a) if upright else (a, b) for a, b in corners]).grown(STROKE + BACKING)
 
 
 def _line(a: float, b: float, c: float, d: float, upright: bool) -> str:
@@ -164,7 +197,7 @@ def _line(a: float, b: float, c: float, d: float, upright: bool) -> str:
 def _stroke(along: float, across: float, upright: bool) -> str:
     """An oblique stroke of 45 degrees."""
     x, y = (across, along) if upright else (along, across)
-    return f"M{number(x - 0.9)} {number(y + 0.9)}L{number(x + 0.9)} {number(y - 0.9)}"
+    return f"M{number(x - STROKE)} {number(y + STROKE)}L{number(x + STROKE)} {number(y - STROKE)}"
 
 
 def _origin(along: float, across: float, upright: bool) -> str:

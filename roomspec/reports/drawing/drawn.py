@@ -8,6 +8,9 @@ from roomspec.reports.drawing.boxes import Box, Point, box_round
 from roomspec.reports.drawing.lettering import FONT, SIZE, SMALL, above, below, width_of
 from roomspec.reports.drawing.svg import Value, element, escaped, number
 
+BACKING = 0.3
+"""How far the white under a text reaches beyond it."""
+
 
 class Text(Struct, frozen=True):
     """One line of lettering: where its base line starts, is centred or ends, turned by `angle` degrees clockwise.
@@ -35,10 +38,15 @@ class Text(Struct, frozen=True):
         left = self.x - {"start": 0.0, "middle": width / 2, "end": width}[self.anchor] - margin
         top, bottom = self.y - above(self.text, self.height) - margin, self.y + below(self.text, self.height) + margin
         right = left + width + 2 * margin
-        c, s = cos(radians(self.angle)), sin(radians(self.angle))
+        level = ((left, top), (right, top), (right, bottom), (left, bottom))
+        if not self.angle:
+            return level
+        # Most turned texts are read from the right: a quarter turn is exact.
+        turned = radians(self.angle)
+        c, s = (0.0, -1.0) if self.angle == -90 else (cos(turned), sin(turned))
         return tuple(
             (self.x + (x - self.x) * c - (y - self.y) * s, self.y + (x - self.x) * s + (y - self.y) * c)
-            for x, y in ((left, top), (right, top), (right, bottom), (left, bottom))
+            for x, y in level
         )
 
     def svg(self) -> str:
@@ -57,14 +65,15 @@ class Text(Struct, frozen=True):
 
 
 class Drawn(Struct, frozen=True):
-    """Shapes from the lowest layer to the uppermost, and the texts over them."""
+    """Shapes from the lowest layer to the uppermost, and the texts over them; `lines` is where no text may stand."""
 
     shapes: tuple[str, ...] = ()
     texts: tuple[Text, ...] = ()
+    lines: tuple[Box, ...] = ()
 
     def __add__(self, other: "Drawn") -> "Drawn":
         """Both, the other's shapes over this one's."""
-        return Drawn(self.shapes + other.shapes, self.texts + other.texts)
+        return Drawn(self.shapes + other.shapes, self.texts + other.texts, self.lines + other.lines)
 
 
 NOTHING = Drawn()
@@ -79,6 +88,8 @@ def lettering(texts: tuple[Text, ...]) -> str:
 def backing(texts: tuple[Text, ...]) -> str:
     """White under those texts that lines run behind."""
     parts = [
-        "M" + "L".join(f"{number(x)} {number(y)}" for x, y in text.corners(0.3)) + "Z" for text in texts if text.backed
+        "M" + "L".join(f"{number(x)} {number(y)}" for x, y in text.corners(BACKING)) + "Z"
+        for text in texts
+        if text.backed
     ]
     return element("path", {"class": "backing", "fill": "white", "d": "".join(parts)}) if parts else ""

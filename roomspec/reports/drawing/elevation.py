@@ -1,6 +1,7 @@
 """A wall's elevation on one sheet, its other faces and reveals on the next, tables without room on a further one."""
 
 from collections.abc import Iterable, Mapping
+from functools import cache
 
 from msgspec import Struct
 
@@ -39,14 +40,17 @@ def elevation_page(
     """
     dimensions = face_dimensions(view, numerals)
 
+    @cache
+    def margins(scale: int) -> Margins:
+        return margins_of(view, dimensions, scale)
+
     def fits(layout: Layout, scale: int) -> bool:
-        spare = _spare(view, margins_of(view, dimensions, scale), layout.drawing, scale)
-        return min(spare) >= 0
+        return min(_spare(view, margins(scale), layout.drawing, scale)) >= 0
 
     first: tuple[Page, list[Row], bool] | None = None
     for layout, scale in layouts(fits, 10, warned):
-        plot = _plot(view, margins_of(view, dimensions, scale), layout, scale)
-        face = draw_face(view, plot, names, numerals, Crowd())
+        plot = _plot(view, margins(scale), layout, scale)
+        face = draw_face(view, plot, names, numerals, Crowd(layout.drawing))
         column = layout.columns[0]
         rows = rows_of((*before, *face_blocks(view, face, names, numerals)), column.right - column.left)
         tables, rest = draw_tables(layout, rows)

@@ -10,6 +10,7 @@ from roomspec.reports.drawing.corner_words import LINE, corner_lines
 from roomspec.reports.drawing.dimension import Dimension, Overall, draw_dimension, running
 from roomspec.reports.drawing.drawn import NOTHING, Drawn
 from roomspec.reports.drawing.faces import DrawnLining, FaceView
+from roomspec.reports.drawing.holes import box_ring
 from roomspec.reports.drawing.plot import Plot
 from roomspec.reports.paper.numerals import Numerals
 from roomspec.takeoff.clip import box_of
@@ -33,8 +34,8 @@ class Margins(Struct, frozen=True):
 def face_dimensions(view: FaceView, numerals: Numerals) -> dict[str, tuple[Dimension, ...]]:
     """For each side its dimensions from the face outwards.
 
-    Joints and the ends of runs first, then openings and the wall's own corners, then overall. Joints of linings with
-    another below them are measured at the top; rows of linings with another on their left at the right.
+    Joints and the ends of runs first, then openings, boxes and the wall's own corners, then overall. Joints of linings
+    with another below them are measured at the top; rows of linings with another on their left at the right.
     """
     inner: dict[str, set[int]] = {side: set() for side in SIDES}
     for lining in view.linings:
@@ -154,4 +155,5 @@ def _opening_ys(view: FaceView) -> set[int]:
     wall = view.wall
     slabs = [opening_slab(wall, one, 0) for one in wall.openings] + [obstacle_slab(wall, o, 0) for o in wall.obstacles]
     found = {y for slab in slabs for y in slab[2:6]} | {y for outline in view.outlines for _, y in outline}
+    found |= {y for rect in view.hidden for _, y in box_ring(rect, wall)}
     return {y for y in found if 0 <= y <= view.height}

@@ -8,7 +8,7 @@ from roomspec.layout.laid import Piece
 from roomspec.model.product import Trim
 from roomspec.reports.drawing.boxes import Crowd
 from roomspec.reports.drawing.corner_words import draw_corners
-from roomspec.reports.drawing.drawn import Drawn, backing
+from roomspec.reports.drawing.drawn import BACKING, Drawn, backing
 from roomspec.reports.drawing.face_dimensions import ROOM_FOR_TAGS, draw_dimensions, face_dimensions
 from roomspec.reports.drawing.faces import FaceView
 from roomspec.reports.drawing.holes import draw_holes, label_holes
@@ -19,7 +19,7 @@ from roomspec.reports.drawing.point_marks import draw_points
 from roomspec.reports.drawing.setting_out import draw_start, starts_of
 from roomspec.reports.drawing.studs import stud_lines
 from roomspec.reports.drawing.svg import Value, element
-from roomspec.reports.drawing.trim_labels import label_trims, runs_of, take_lines
+from roomspec.reports.drawing.trim_labels import label_trims, label_trims_over, runs_of, take_lines
 from roomspec.reports.drawing.wet_hatch import draw_wet
 from roomspec.reports.paper.numerals import Numerals
 from roomspec.takeoff.clip import box_of
@@ -43,13 +43,17 @@ def draw_face(view: FaceView, plot: Plot, names: Mapping[Trim, str], numerals: N
     corners = draw_corners(view, plot, ROOM_FOR_TAGS)
     dimensions = draw_dimensions(view, plot, face_dimensions(view, numerals))
     for text in (*corners, *dimensions.texts):
-        crowd.take(text.box)
+        crowd.take(text.box.grown(BACKING))
+    for box in dimensions.lines:
+        crowd.take(box)
     take_lines(view, plot, crowd)
     points = draw_points(view, plot, crowd)
     in_holes, rows = label_holes(view, plot, numerals, crowd)
-    trims = label_trims(view, plot, names, numerals, pieces, crowd) if view.extent != "stretch" else ()
+    runs = tuple(runs_of(view)) if view.extent != "stretch" else ()
+    trims, left = label_trims(runs, plot, names, numerals, pieces, crowd)
     numbered = [] if view.extent == "overview" else [piece for lining in view.linings for piece in lining.pieces]
     labelled = label_pieces(numbered, plot, numerals, crowd)
+    trims += label_trims_over(left, plot, names, numerals, pieces, crowd)
     over = (*points.texts, *trims, *labelled.outside)
     texts = (*labelled.texts, *in_holes, *corners, *dimensions.texts, *over)
     shapes = (
@@ -132,7 +136,9 @@ def _starts(view: FaceView, plot: Plot, crowd: Crowd) -> list[str]:
                 edge, out = (foot, 1.0) if bounds.bottom == low else (head, -1.0)
             else:
                 edge, out = (left, -1.0) if bounds.left == first else (right, 1.0)
-            here = start.way == "y" or view.ends[0] <= start.place <= view.ends[1]
+            # A lining may run out beyond the wall's own end, as where it is mitred round an outside corner.
+            along = min(max(start.place, 0), view.wall.width)
+            here = start.way == "y" or view.extent != "stretch" or view.ends[0] <= along <= view.ends[1]
             if here and (start.way, start.place, edge) not in seen:
                 seen.add((start.way, start.place, edge))
                 parts.append(draw_start(start, plot, edge, out, crowd))

@@ -128,13 +128,11 @@ def _obstacle_words(obstacle: Obstacle, numerals: Numerals) -> list[str]:
 
 
 def _box_words(rect: Rect, wall: Wall, numerals: Numerals) -> list[str]:
-    """A box of the wall's own by its label and depth; one of a neighbour's is a box."""
-    left, right, bottom, _ = rect
+    """A box of the wall's own by its label and depth; one of a neighbour's by what it hides."""
+    left, right, bottom, top = rect
+    sill = [f"sill {size_text(bottom, numerals)}"] if bottom > 0 else []
     for box in wall.boxing:
         if box.sill == bottom and max(0, box.x) == left and min(wall.width, box.x + box.width) == right:
-            return [
-                box.label or "boxing",
-                sizes_text(box.width, box.height, numerals),
-                f"deep {size_text(box.deep, numerals)}",
-            ]
-    return ["boxing"]
+            name, size = box.label or "boxing", sizes_text(box.width, box.height, numerals)
+            return [name, size, *sill, f"deep {size_text(box.deep, numerals)}"]
+    return ["boxing", sizes_text(right - left, top - bottom, numerals), *sill]

@@ -23,6 +23,7 @@ _MEANING = {
     "end": "end joint",
     "open": "opening",
     "lined": "lined, not to scale",
+    "raised": "box over the floor",
     "offcut": "left over",
     "waste": "waste",
 }
@@ -34,6 +35,7 @@ _LINES = {
     "end": (WIDE, ()),
     "open": (NARROW, ()),
     "lined": (WIDE, ()),
+    "raised": (NARROW, DOUBLE_CHAIN),
 }
 
 

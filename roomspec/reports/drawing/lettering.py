@@ -24,7 +24,7 @@ _HUNDREDTHS = {
     87: "M", 96: "%", 97: "½¼¾", 98: "m", 99: "W", 100: "—…→", 102: "@",
 }  # fmt: skip
 _WIDTHS = {letter: hundredths / 100 for hundredths, letters in _HUNDREDTHS.items() for letter in letters}
-_WITHIN_SIZES = re.compile(r"(?<=[0-9'\"×]) (?=[0-9×])")
+_WITHIN_SIZES = re.compile(r"(?<=[0-9'\"×]) (?=[0-9×])|(?<=[0-9]) (?=(?:kg|lb|mm)\b)")
 _UNKNOWN = 1.1
 """A letter of another script: an em and a bit."""
 _BELOW = frozenset("gjpqy,;()[]{}Q|@_$/\\")
@@ -79,7 +79,7 @@ def wrapped(text: str, height: float, width: float) -> tuple[str, ...]:
 
 
 def words_of(text: str) -> list[str]:
-    """What a line may be broken between: never within a size such as `2333 × 250` or `7' 10 1/2"`."""
+    """What a line may be broken between: never within a size such as `2333 × 250` or `7' 10 1/2"` or before a unit."""
     return [word.replace("\0", " ") for word in _WITHIN_SIZES.sub("\0", " ".join(text.split(" "))).split(" ")]
 
 

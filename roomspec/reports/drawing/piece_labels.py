@@ -48,7 +48,7 @@ def label_pieces(pieces: Sequence[Piece], plot: Plot, numerals: Numerals, crowd:
             outside = _outside(str(piece.number), hull, shapes, crowd)
             beside += outside
             without_number += () if outside else (piece,)
-            leaders += [_leader(hull, text) for text in outside]
+            leaders += [leader(hull, text) for text in outside]
     return Labelled(tuple(texts), tuple(beside), "".join(leaders), tuple(without_size), tuple(without_number))
 
 
@@ -114,7 +114,7 @@ def _outside(figure: str, hull: Box, pieces: Sequence[Shape], crowd: Crowd) -> B
     return place_near(block, clear, crowd) or place_near(block, spots, crowd) or ()
 
 
-def _leader(hull: Box, text: Text) -> str:
+def leader(hull: Box, text: Text) -> str:
     """From the middle of the piece to the edge of its number's box that is nearest."""
     (x, y), box = hull.middle, text.box
     end = min(max(x, box.left), box.right), min(max(y, box.top), box.bottom)

@@ -1,11 +1,11 @@
 """Labels put where they fit: inside a shape, over nothing that is there already."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 
 from msgspec.structs import replace
 
 from roomspec.reports.drawing.boxes import Box, Crowd, Shape, box_round, lies_within
-from roomspec.reports.drawing.drawn import Text
+from roomspec.reports.drawing.drawn import BACKING, Text
 from roomspec.reports.drawing.lettering import LEADING, SMALL, above, below
 
 CLEAR, TIGHT = 0.45, 0.15
@@ -63,24 +63,27 @@ def place_first(
     """
     hull = box_round(shape)
     plain = len(shape) == 4 and not holes and _upright_box(shape)
-    boxes = [box_of_block(block) for block in blocks]
+    boxes: list[Box] = []
     for clear in (CLEAR, TIGHT):
-        for at, own in enumerate(boxes):
+        for at, block in enumerate(blocks):
+            if at == len(boxes):
+                boxes.append(box_of_block(block))
+            own = boxes[at]
             for x, y in _spots(own.grown(clear), hull):
                 box = Box(own.left + x, own.top + y, own.right + x, own.bottom + y)
                 if (plain or lies_within(box.grown(clear), shape, holes)) and crowd.free(box):
-                    crowd.take(box)
-                    return at, moved(blocks[at], x, y)
+                    crowd.take(box.grown(BACKING))
+                    return at, moved(block, x, y)
     return None
 
 
-def place_near(block: Block, spots: Sequence[tuple[float, float]], crowd: Crowd) -> Block | None:
+def place_near(block: Block, spots: Iterable[tuple[float, float]], crowd: Crowd) -> Block | None:
     """The block at the first of some spots that is free, taken at once; None where none is."""
     own = box_of_block(block)
     for x, y in spots:
         box = Box(own.left + x, own.top + y, own.right + x, own.bottom + y)
         if crowd.free(box):
-            crowd.take(box)
+            crowd.take(box.grown(BACKING))
             return moved(block, x, y)
     return None
 

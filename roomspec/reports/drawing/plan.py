@@ -9,12 +9,22 @@ from collections.abc import Iterator
 from roomspec.layout.room_plan import closure_limit
 from roomspec.quantities.area import m2_decimal
 from roomspec.quantities.in_units import is_imperial, square_feet
-from roomspec.reports.drawing.boxes import Crowd
-from roomspec.reports.drawing.drawn import NOTHING, Drawn, backing
+from roomspec.reports.drawing.boxes import Crowd, box_round
+from roomspec.reports.drawing.drawn import BACKING, NOTHING, Drawn, backing
 from roomspec.reports.drawing.elevation import Page, table_pages
 from roomspec.reports.drawing.layout_of_sheet import Layout, draw_tables, layouts
-from roomspec.reports.drawing.plan_sides import Side, draw_diagonal, draw_side, is_column, sides_of, take_wall
-from roomspec.reports.drawing.plan_walls import as_built
+from roomspec.reports.drawing.plan_lining import draw_lining
+from roomspec.reports.drawing.plan_sides import (
+    OFF_LINING,
+    Side,
+    Taken,
+    draw_diagonal,
+    draw_side,
+    is_column,
+    sides_of,
+    take_wall,
+)
+from roomspec.reports.drawing.plan_walls import as_built, box_outlines
 from roomspec.reports.drawing.plot import Plot
 from roomspec.reports.drawing.sizes import size_text, sizes_text
 from roomspec.reports.drawing.subjects import PlanSubject
@@ -45,24 +55,36 @@ def plan_pages(subject: PlanSubject, before: tuple[Block, ...], numerals: Numera
     column = layout.columns[0]
     rows = rows_of((*before, *_blocks(subject, numerals)), column.right - column.left)
     tables, rest = draw_tables(layout, rows)
-    used = frozenset({"lined"} if any(wall.linings for wall in subject.laid.walls) else ())
-    page = Page(layout.paper, scale, _draw(subject, plot, numerals) + tables, "Plan", "", used)
+    page = Page(layout.paper, scale, _draw(subject, plot, numerals) + tables, "Plan", "", _key(subject))
     return [page, *table_pages(rest, layout.paper, warned)]
 
 
 def _draw(subject: PlanSubject, plot: Plot, numerals: Numerals) -> Drawn:
     room, laid = subject.room, subject.laid
     sides = sides_of(room, laid, plot)
-    crowd = Crowd()
+    taken = Taken(Crowd(), Crowd())
     for side in sides:
-        take_wall(side, crowd)
+        take_wall(side, taken)
+    boxes = list(box_outlines(room, laid))
+    for box in boxes:
+        taken.lines.take(box_round(plot.ring(box.ring)).grown(OFF_LINING + BACKING))
     drawn = NOTHING
     for side in sides:
-        drawn += draw_side(side, numerals, crowd)
+        drawn += draw_lining(room, laid, side, plot) + draw_side(side, numerals, taken)
     for diagonal in room.diagonals:
         ends = _ends(sides, diagonal.start, diagonal.end)
-        drawn += draw_diagonal(*ends, size_text(diagonal.length, numerals), crowd) if ends else NOTHING
-    return Drawn((*drawn.shapes, backing(drawn.texts), plot.group("plan", as_built(room, laid, plot))), drawn.texts)
+        drawn += draw_diagonal(*ends, size_text(diagonal.length, numerals), taken) if ends else NOTHING
+    return Drawn(
+        (*drawn.shapes, backing(drawn.texts), plot.group("plan", as_built(room, laid, boxes, plot))), drawn.texts
+    )
+
+
+def _key(subject: PlanSubject) -> frozenset[str]:
+    """What the key must explain."""
+    walls = subject.laid.walls
+    lined = any(wall.linings or any(face.place == "boxing" for face in wall.faces) for wall in walls)
+    raised = any(box.raised for box in box_outlines(subject.room, subject.laid))
+    return frozenset(name for name, is_used in (("lined", lined), ("raised", raised)) if is_used)
 
 
 def _ends(sides: tuple[Side, ...], first: str, last: str) -> tuple[tuple[float, float], tuple[float, float]] | None:

@@ -1,16 +1,45 @@
-"""The walls of a plan in millimetres as built: their lines, with gaps at openings, and the boxes that stand out."""
+"""The walls of a plan in millimetres as built: their lines, with gaps at openings, and the boxes that stand out.
 
-from collections.abc import Iterator
+What stands on no floor is drawn by long dashes and two dots, as what lies before the plane of a section is (ISO 128-23,
+from memory).
+"""
 
-from roomspec.layout.laid import Line, RoomLayout
+from collections.abc import Iterable, Iterator
+from itertools import pairwise
+
+from msgspec import Struct
+
+from roomspec.layout.boxes import boxes_of
+from roomspec.layout.laid import Line, Ring, RoomLayout
 from roomspec.model.room import Room
 from roomspec.model.wall import Wall
-from roomspec.reports.drawing.pen import EXTRA_WIDE, NARROW, WIDE, pen
+from roomspec.reports.drawing.pen import DOUBLE_CHAIN, EXTRA_WIDE, NARROW, WIDE, pen
 from roomspec.reports.drawing.plot import Plot, line_path
 from roomspec.reports.drawing.svg import element
 
 
-def as_built(room: Room, laid: RoomLayout, plot: Plot) -> Iterator[str]:
+class BoxOutline(Struct, frozen=True):
+    """A box seen from above: from the wall to its front and back to the wall. `raised` where it stands on no floor."""
+
+    ring: Ring
+    raised: bool
+
+
+def box_outlines(room: Room, laid: RoomLayout) -> Iterator[BoxOutline]:
+    """Every box of a room, where it stands."""
+    for at, wall in enumerate(room.walls):
+        (x0, y0), (x1, y1) = laid.plan.corners[at], laid.plan.corners[at + 1]
+        for box in boxes_of(room, at) if wall.width else ():
+            back = _part(x0, y0, x1, y1, wall, box.x0, box.x1)
+            front = _part(x0, y0, x1, y1, wall, box.left, box.right)
+            dx, dy = round((y1 - y0) * box.deep / wall.width), round((x0 - x1) * box.deep / wall.width)
+            ring = (
+                (back.x0, back.y0), (front.x0 + dx, front.y0 + dy), (front.x1 + dx, front.y1 + dy), (back.x1, back.y1)
+            )  # fmt: skip
+            yield BoxOutline(ring, box.y0 > 0)
+
+
+def as_built(room: Room, laid: RoomLayout, boxes: Iterable[BoxOutline], plot: Plot) -> Iterator[str]:
     """In millimetres as built: walls extra wide, but narrow along what has a sill; boxes as they stand out."""
     for at, wall in enumerate(room.walls):
         (x0, y0), (x1, y1) = laid.plan.corners[at], laid.plan.corners[at + 1]
@@ -22,12 +51,10 @@ def as_built(room: Room, laid: RoomLayout, plot: Plot) -> Iterator[str]:
         sills = [_part(x0, y0, x1, y1, wall, one.x, one.right) for one in wall.openings if one.sill > 0]
         told = {"class": "sill", **pen(NARROW, scale=plot.scale)}
         yield element("path", {**told, "d": line_path(sills)}) if sills else ""
-        for box in wall.boxing:
-            front = _part(x0, y0, x1, y1, wall, max(0, box.x), min(wall.width, box.x + box.width))
-            dx, dy = round((y1 - y0) * box.deep / wall.width), round((x0 - x1) * box.deep / wall.width)
-            out = Line(front.x0 + dx, front.y0 + dy, front.x1 + dx, front.y1 + dy)
-            lines = (Line(front.x0, front.y0, out.x0, out.y0), out, Line(out.x1, out.y1, front.x1, front.y1))
-            yield element("path", {"class": "boxing", **pen(WIDE, scale=plot.scale), "d": line_path(lines)})
+    for box in boxes:
+        line = pen(NARROW, DOUBLE_CHAIN, plot.scale) if box.raised else pen(WIDE, scale=plot.scale)
+        lines = [Line(*a, *b) for a, b in pairwise(box.ring)]
+        yield element("path", {"class": "boxing", **line, "d": line_path(lines)})
 
 
 def between_openings(wall: Wall) -> list[tuple[int, int]]:

@@ -1,20 +1,25 @@
 """Lengths as a drawing writes them, in the job's units and the way of its locale."""
 
-from roomspec.quantities.in_units import figure_text, is_imperial
+from functools import lru_cache
+
+from roomspec.quantities.in_units import feet_text, is_imperial
+from roomspec.quantities.length import shown_mm
 from roomspec.reports.paper.numerals import Numerals
 
 NARROW_SPACE = "\u202f"
 
 
+@lru_cache(20_000)
 def size_text(length: int, numerals: Numerals) -> str:
     """A dimension: `2603.5`, `12 400` from five digits on, or feet and inches; without a unit (ISO 129-1).
 
+    To the tenth of a millimetre or the sixteenth of an inch: nobody marks out less.
     The decimal mark is the locale's. Digits are set off by a space in any locale: a comma or a point between them could
     be taken for the decimal mark (ISO 80000-1:2022, 7.3.1, from memory).
     """
-    plain = figure_text(length, numerals.units)
     if is_imperial(numerals.units):
-        return plain
+        return feet_text(length)
+    plain = shown_mm(length)
     text = numerals.figure(plain)
     whole, point, rest = plain.partition(".")
     at = len(text) - len(point + rest)

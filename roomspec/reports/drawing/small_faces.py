@@ -1,20 +1,21 @@
 """The faces of boxes, niches and hatches, and the reveals of openings: several on a sheet, in rows."""
 
 from collections.abc import Mapping, Sequence
+from functools import lru_cache
 
 from msgspec import Struct
 
 from roomspec.model.product import Trim
-from roomspec.reports.drawing.boxes import Crowd
+from roomspec.reports.drawing.boxes import Box, Crowd
 from roomspec.reports.drawing.dimension import Overall, draw_dimension
-from roomspec.reports.drawing.drawn import NOTHING, Drawn, Text, backing
+from roomspec.reports.drawing.drawn import BACKING, NOTHING, Drawn, Text, backing
 from roomspec.reports.drawing.elevation import Page, face_key
 from roomspec.reports.drawing.face_dimensions import Margins, face_dimensions, margins_of
 from roomspec.reports.drawing.face_drawing import draw_face
 from roomspec.reports.drawing.face_tables import lining_rows, own_blocks, size_rows, trim_block
 from roomspec.reports.drawing.faces import FaceView, Reveal
 from roomspec.reports.drawing.layout_of_sheet import Layout, draw_tables, layouts
-from roomspec.reports.drawing.lettering import SMALL, wrapped
+from roomspec.reports.drawing.lettering import SMALL, shortened, wrapped
 from roomspec.reports.drawing.pen import NARROW, SYMBOL, pen
 from roomspec.reports.drawing.piece_labels import label_pieces
 from roomspec.reports.drawing.plot import Plot, ring_path
@@ -25,8 +26,8 @@ from roomspec.reports.paper.numerals import Numerals
 
 TITLE = 2 * SMALL * 1.7
 """Room for a title of two lines over a face."""
-NARROWEST = 30.0
-"""The least width on paper of a face with its title."""
+NARROWEST, WIDEST = 30.0, 90.0
+"""The least width on paper of a face with its title, and the most that its title alone asks for."""
 
 Small = FaceView | Reveal
 
@@ -55,11 +56,10 @@ def _pages(
     layout, scale = _layout(faces, numerals, warned, tables)
     start = layout.drawing
     spots = _arranged(faces, layout, scale, numerals) or [Spot(at, start.left, start.top) for at in range(len(faces))]
-    crowds = [Crowd() for _ in range(spots[-1].page + 1)]
-    drawn = [NOTHING for _ in crowds]
+    drawn = [NOTHING for _ in range(spots[-1].page + 1)]
     blocks: list[Block] = []
     for face, spot in zip(faces, spots, strict=True):
-        made, told = _draw(face, spot, scale, names, numerals, crowds[spot.page])
+        made, told = _draw(face, spot, scale, names, numerals)
         drawn[spot.page] += made
         blocks += told
     views = [face for face in faces if isinstance(face, FaceView)]
@@ -108,9 +108,25 @@ def _arranged(faces: Sequence[Small], layout: Layout, scale: int, numerals: Nume
 def _footprint(face: Small, scale: int, numerals: Numerals) -> tuple[float, float]:
     margins, size = _margins(face, scale, numerals), Plot(0, 0, scale).size
     wide = size(face.width) + margins.left + margins.right
-    return max(NARROWEST, wide), size(face.height) + margins.top + margins.bottom + TITLE
+    return max(_titled(face.title), wide), size(face.height) + margins.top + margins.bottom + TITLE
 
 
+@lru_cache(1024)
+def _titled(title: str) -> float:
+    """The least width in which a title has room on two lines."""
+    wide = NARROWEST
+    while wide < WIDEST and len(wrapped(title, SMALL, wide)) > 2:
+        wide += 1.0
+    return wide
+
+
+def _title_lines(title: str, wide: float) -> tuple[str, ...]:
+    """A title on two lines at most, cut short where it is longer than any name that can be read aloud."""
+    first, *rest = wrapped(title, SMALL, wide)
+    return (first, shortened(" ".join(rest), SMALL, wide)) if rest else (first,)
+
+
+@lru_cache(256)
 def _margins(face: Small, scale: int, numerals: Numerals) -> Margins:
     if isinstance(face, FaceView):
         return margins_of(face, face_dimensions(face, numerals), scale)
@@ -119,15 +135,16 @@ def _margins(face: Small, scale: int, numerals: Numerals) -> Margins:
 
 
 def _draw(
-    face: Small, spot: Spot, scale: int, names: Mapping[Trim, str], numerals: Numerals, crowd: Crowd
+    face: Small, spot: Spot, scale: int, names: Mapping[Trim, str], numerals: Numerals
 ) -> tuple[Drawn, tuple[Block, ...]]:
-    margins, (wide, _) = _margins(face, scale, numerals), _footprint(face, scale, numerals)
+    margins, (wide, deep) = _margins(face, scale, numerals), _footprint(face, scale, numerals)
+    crowd = Crowd(Box(spot.x, spot.y + TITLE, spot.x + wide, spot.y + deep))
     high = Plot(0, 0, scale).size(face.height)
     x, y = round(spot.x + margins.left, 3), round(spot.y + TITLE + margins.top + high, 3)
     plot = Plot(x, y, scale)
     title = Drawn((), tuple(
         Text(spot.x, spot.y + SMALL * 1.7 * (at + 1) - 1.0, line, kind="view")
-        for at, line in enumerate(wrapped(face.title, SMALL, wide)[:2])
+        for at, line in enumerate(_title_lines(face.title, wide))
     ))  # fmt: skip
     if isinstance(face, FaceView):
         made = draw_face(face, plot, names, numerals, crowd)
@@ -152,7 +169,9 @@ def _draw_reveal(reveal: Reveal, plot: Plot, numerals: Numerals, crowd: Crowd) -
     sizes = draw_dimension(Overall("bottom", 0, reveal.width, numerals), plot, bottom, bottom + 1.0)
     sizes += draw_dimension(Overall("left", 0, reveal.height, numerals), plot, left, left - 1.0)
     for value in sizes.texts:
-        crowd.take(value.box)
+        crowd.take(value.box.grown(BACKING))
+    for box in sizes.lines:
+        crowd.take(box)
     labelled = label_pieces(reveal.pieces, plot, numerals, crowd)
     parts = [
         element("path", {

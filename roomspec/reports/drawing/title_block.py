@@ -33,9 +33,10 @@ class Titles(Struct, frozen=True):
 def draw_title_block(paper: Paper, titles: Titles, scale: str) -> Drawn:
     """The block, in the lower right corner of the frame."""
     dated = max(25.0, width_of(titles.date, SMALL) + 2.1)
+    named = min(max(24.0, width_of(titles.part, SMALL) + 2.1), 152.0 - min(102.0, width_of(titles.room, SMALL) + 2.1))
     rows = (
         (("Legal owner", "", 32.0), ("Drawn by", "", 28.0), ("Job", titles.job, 120.0)),
-        (("Room", titles.room, 102.0), ("Part", titles.part, 50.0), ("Approved by", "", 28.0)),
+        (("Room", titles.room, 152.0 - named), ("Part", titles.part, named), ("Approved by", "", 28.0)),
         (
             ("Document", titles.kind, 34.0),
             ("Drawing number", titles.identity, 91.0 - dated),

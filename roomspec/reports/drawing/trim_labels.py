@@ -49,34 +49,67 @@ def take_lines(view: FaceView, plot: Plot, crowd: Crowd) -> None:
 
 
 def label_trims(
-    view: FaceView, plot: Plot, names: Mapping[Trim, str], numerals: Numerals, pieces: Sequence[Shape], crowd: Crowd
-) -> tuple[Text, ...]:
-    """Names beside the lines, off the pieces where there is room; a run without room stands in the table alone."""
+    runs: Iterable[TrimRun],
+    plot: Plot,
+    names: Mapping[Trim, str],
+    numerals: Numerals,
+    pieces: Sequence[Shape],
+    crowd: Crowd,
+) -> tuple[tuple[Text, ...], tuple[TrimRun, ...]]:
+    """Names and lengths beside the lines, off the pieces; and the runs for which there is no room there."""
     texts: list[Text] = []
-    for run in runs_of(view):
-        long = f"{names[run.trim]}  {size_text(run.length, numerals)}"
-        for label in (long, names[run.trim]):
-            placed = _beside(run, label, plot, pieces, crowd)
+    left: list[TrimRun] = []
+    for run in runs:
+        block, spots = _beside(run, _long(run, names, numerals), plot)
+        placed = place_near(block, (spot for spot in spots if not _over(block, spot, pieces)), crowd)
+        texts += placed or ()
+        left += () if placed else (run,)
+    return tuple(texts), tuple(left)
+
+
+def label_trims_over(
+    runs: Iterable[TrimRun],
+    plot: Plot,
+    names: Mapping[Trim, str],
+    numerals: Numerals,
+    pieces: Sequence[Shape],
+    crowd: Crowd,
+) -> tuple[Text, ...]:
+    """Names of the other runs, once the pieces have their labels: over pieces; alone where the length has no room.
+
+    A run without room stands in the table alone.
+    """
+    texts: list[Text] = []
+    for run in runs:
+        for label in (_long(run, names, numerals), names[run.trim]):
+            block, spots = _beside(run, label, plot)
+            clear = [spot for spot in spots if not _over(block, spot, pieces)]
+            placed = place_near(block, [*clear, *(spot for spot in spots if spot not in clear)], crowd)
             if placed:
                 texts += placed
                 break
     return tuple(texts)
 
 
-def _beside(run: TrimRun, label: str, plot: Plot, pieces: Sequence[Shape], crowd: Crowd) -> Block | None:
+def _long(run: TrimRun, names: Mapping[Trim, str], numerals: Numerals) -> str:
+    return f"{names[run.trim]}  {size_text(run.length, numerals)}"
+
+
+def _beside(run: TrimRun, label: str, plot: Plot) -> tuple[Block, list[tuple[float, float]]]:
+    """A label along a run, and where it may stand, the best first; nowhere where it is much longer than the run."""
     line = run.line
     (x0, y0), (x1, y1) = plot.at(line.x0, line.y0), plot.at(line.x1, line.y1)
     rises = abs(y1 - y0) > abs(x1 - x0)
     block = upright(label, SMALL, "trim") if rises else stacked((label,), "trim")
     own = box_of_block(block)
+    spots: list[tuple[float, float]] = []
     if max(own.right - own.left, own.bottom - own.top) > 40 + max(abs(x1 - x0), abs(y1 - y0)):
-        return None
+        return block, spots
     off = _OFF + (own.right if rises else own.bottom)
     slope = abs((x1 - x0) if rises else (y1 - y0)) / max(1e-9, abs((y1 - y0) if rises else (x1 - x0)))
     # Beside a slanting line a level text must stand off by as much as the line moves along the text's half.
     off += slope * (own.bottom if rises else own.right)
     long, half = max(abs(x1 - x0), abs(y1 - y0)), max(own.right, own.bottom)
-    spots = []
     for further in (0.0, _FURTHER):
         for share in _SHARES:
             if min(share, 1 - share) * long < min(half, long / 2) - 1e-6:
@@ -84,8 +117,7 @@ def _beside(run: TrimRun, label: str, plot: Plot, pieces: Sequence[Shape], crowd
             x, y = x0 + (x1 - x0) * share, y0 + (y1 - y0) * share
             for side in (-off - further, off + further):
                 spots.append((x + side, y) if rises else (x, y + side))
-    clear = [spot for spot in spots if not _over(block, spot, pieces)]
-    return place_near(block, clear, crowd) or place_near(block, [spot for spot in spots if spot not in clear], crowd)
+    return block, spots
 
 
 def _over(block: Block, spot: tuple[float, float], pieces: Sequence[Shape]) -> bool:
