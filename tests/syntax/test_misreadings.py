@@ -19,7 +19,7 @@ CASES = [
     (WALL, 'fix "rail" at 700', "fix", "`fix` begins no line; did you mean `fixing` or `fixture`?", None, False),
     (WALL, "purpse bathroom", "purpse", "`purpse` begins no line of a wall", None, False),
     (METHOD, "batten sw every 400", "batten", "`batten` begins no line; did you mean `battens`?", "battens", True),
-    (PANEL, "battn sw every 400", "battn", "`battn` begins no line of a panel", None, False),
+    (PANEL, "batens sw every 400", "batens", "`batens` begins no line of a panel", None, False),
     (PANEL, "size 2600 x 250 x 10", "size", "`size` begins no line of a panel", None, False),
     (WALL, "on plaster, masonry", ",", "no comma is wanted here; `over` is", " over", False),
     (WALL, "surface painted, sound", ",", "`,` cannot be read here", None, False),
