@@ -46,6 +46,7 @@ def hand_over(path: str, folder: str, forms: tuple[str, ...], overwrite: bool) -
     given = hand_over_of(snapshot)
     text = _made_of(snapshot)
     made = documents(given, wanted)
+    refuse(folder, FORMAT, overwrite, names)  # somebody may have saved the workbook meanwhile
     stay = beside(folder, FORMAT, names)
     write(folder, made.files, contents_json(given, dict.fromkeys(names, text) | stay.text), stay)
     click.echo(f"Wrote {', '.join(names)} to {folder}.")

@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 from ended import Run
 
-from roomspec.cli import hand_over
+from roomspec.cli import hand_over, hand_over_documents
 from roomspec.files import folder
 
 FILES = {
@@ -67,6 +67,21 @@ def test_a_document_in_which_somebody_went_on_is_not_lost(run: Run, small: Path,
     (tmp_path / "mine").replace(out / name)
     assert run("hand-over", small, "-o", out, "--overwrite").code == 0
     assert not (out / name).read_bytes().endswith(b"mine")
+
+
+def test_a_workbook_saved_meanwhile_is_not_lost(run: Run, small: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch):
+    """It is looked at again when the documents are made."""
+    out = tmp_path / "o"
+    assert run("hand-over", small, "-o", out).code == 0
+
+    def saving(*given: object) -> hand_over_documents.Documents:
+        (out / "estimate.xlsx").write_bytes(b"mine")
+        return documents(*given)
+
+    documents = hand_over_documents.documents
+    monkeypatch.setattr(hand_over_documents, "documents", saving)
+    assert run("hand-over", small, "-o", out).refused
+    assert (out / "estimate.xlsx").read_bytes() == b"mine"
 
 
 def test_a_list_without_digests_vouches_for_nothing(run: Run, small: Path, tmp_path: Path):
