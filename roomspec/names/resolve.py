@@ -37,7 +37,7 @@ def unused_names(names: Names) -> tuple[Diagnostic, ...]:
     """Hints: products, methods, patterns and gangs that nothing uses, in files that also hold a job or a room.
 
     A file with neither is a catalogue, written once for many jobs, of which each uses a part. Nothing is said of what a
-    mistaken line may have meant: that line's own error says enough.
+    mistaken line may have meant: that line's own error says enough. While there are such lines, no removal is offered.
     """
     own = {tree.path for tree in names.trees if any(p.block.kind in ("job", "room", "rooms") for p in tree.blocks)}
     asked = {
@@ -48,6 +48,7 @@ def unused_names(names: Names) -> tuple[Diagnostic, ...]:
     used = {(u.kind, u.name) for tree in names.trees if asked for p in tree.blocks for u in uses(p.block)}
     unused = [(*key, definition) for key, definition in asked.items() if key not in used]
     meant: frozenset[str] = frozenset(_meant(names) if unused else ())
+    sound = bool(unused) and not _unsound(names)
     texts = {tree.path: tree.text for tree in names.trees} if unused else {}
     lines = {path: [line.rstrip("\r") for line in texts[path].split("\n")] for path in {one[2].path for one in unused}}
     found = []
@@ -56,10 +57,16 @@ def unused_names(names: Names) -> tuple[Diagnostic, ...]:
             word = name_word(definition.block.head.node, name)
             start, end = (word.start, word.end) if word is not None else (0, 0)
             at = Origin(definition.block.key, definition.block.head.line, start, end)
-            fixes = removal(definition, lines[definition.path])
+            fixes = removal(definition, lines[definition.path]) if sound else ()
             message = f"nothing uses {kind} {name}"
             found.append(Diagnostic("unused-name", "hint", message, at, "use it or remove it", fixes=fixes))
     return tuple(found)
+
+
+def _unsound(names: Names) -> bool:
+    """True where a line cannot be read, or names what there is not: what it would use nobody knows."""
+    unread = any(part.problems for block in names.blocks for part in (block, *block.parts))
+    return unread or any((use.kind, use.name) not in names.defined for block in names.blocks for use in uses(block))
 
 
 def _meant(names: Names) -> Iterator[str]:

@@ -137,3 +137,11 @@ def test_ten_thousand_unknown_names_are_told_quickly() -> None:
     text = "room r\n" + "".join(f"  finish oak{n} by glue{n} vertical from {n} to {n + 1}\n" for n in range(5_000))
     text += "".join(f"panel ash{n}\nmethod m{n}\n" for n in range(5_000))
     assert len(unknown_names(names(text))) == 10_000
+
+
+@pytest.mark.parametrize("slip", ["", "  finnish oak by m vertical", "  finish elm by m vertical"])
+def test_nothing_is_removed_while_a_line_may_yet_use_it(slip: str) -> None:
+    """A definition can be removed where every line is read and names what there is."""
+    own = f"job j\nroom r\n{slip}\n  wall a 100\n    finish oak by m vertical\npanel oak\npanel ash\nmethod m"
+    (hint,) = unused_names(names(own))
+    assert bool(hint.fixes) == (not slip)
