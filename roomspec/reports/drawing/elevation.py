@@ -1,7 +1,7 @@
 """A wall's elevation on one sheet, its other faces and reveals on the next, tables without room on a further one."""
 
 from collections.abc import Iterable, Mapping
-from functools import cache
+from functools import lru_cache
 
 from msgspec import Struct
 
@@ -14,7 +14,7 @@ from roomspec.reports.drawing.face_tables import face_blocks
 from roomspec.reports.drawing.faces import FaceView
 from roomspec.reports.drawing.layout_of_sheet import Layout, columns_of, draw_tables, layouts
 from roomspec.reports.drawing.plot import Plot
-from roomspec.reports.drawing.sheet import Paper, field
+from roomspec.reports.drawing.sheet import SCALES, Paper, field
 from roomspec.reports.drawing.tables import Block, Row, rows_of
 from roomspec.reports.paper.numerals import Numerals
 
@@ -40,7 +40,7 @@ def elevation_page(
     """
     dimensions = face_dimensions(view, numerals)
 
-    @cache
+    @lru_cache(len(SCALES))
     def margins(scale: int) -> Margins:
         return margins_of(view, dimensions, scale)
 
