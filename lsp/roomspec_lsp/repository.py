@@ -58,7 +58,7 @@ class Repository:
 
     @property
     def root(self) -> Path | None:
-        """The folder that paths are relative to; None for buffers without a file."""
+        """What paths are relative to; None for buffers without a file."""
         return self.overlay.disk.root if isinstance(self.overlay.disk, DiskWorld) else None
 
     def rooms(self) -> tuple[str, ...]:
@@ -85,7 +85,7 @@ class Repository:
         if not found and self._steps is not None and (job := self._nearest(path)):
             found = (self._snapshots[job],)
         alone = None if found else self._alone.snapshot(path)
-        return found if alone is None else (alone,)
+        return (alone,) if alone is not None else found
 
     @property
     def waits(self) -> bool:
@@ -285,6 +285,7 @@ class Repository:
         self._reads(job, frozenset())
         for kept in (self._snapshots, self._paths, self._told, self._outdated):
             kept.pop(job, None)
+        self.session.forget(job)
 
     def _holds_job(self, path: str) -> bool:
         data = self.overlay.read(path)

@@ -6,7 +6,7 @@ from typing import Any, TypeVar
 
 T = TypeVar("T")
 
-FEW = 5_000
+FEW = 2_000
 """Results made between two turns, at least; more where more are in use."""
 MOST = 20_000
 """Results kept by their labels; with more all are let go, and made again when they are asked for."""
@@ -19,13 +19,13 @@ class Memo:
     What has not been asked for during two turns is let go, so that what is kept is at most about twice what is in use.
     """
 
-    def __init__(self) -> None:
-        """Begin empty."""
+    def __init__(self, ran: "deque[tuple[str, str]] | None" = None) -> None:
+        """Begin empty; `ran` may be shared with others."""
         self._kept: dict[tuple[str, Hashable], Any] = {}
         self._before: dict[tuple[str, Hashable], Any] = {}
         self._made = 0
         self._latest: dict[tuple[str, str, str], tuple[Hashable, Any]] = {}
-        self.ran: deque[tuple[str, str]] = deque(maxlen=500)
+        self.ran: deque[tuple[str, str]] = deque(maxlen=500) if ran is None else ran
 
     def turn(self) -> None:
         """To be called between two runs of the stages: it is time for a turn where enough has been made."""

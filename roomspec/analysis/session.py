@@ -33,24 +33,36 @@ class Session:
         """Read from `world`."""
         self.world = world
         self.memo = Memo()
+        """Of files; each job has a memo of its own, which lasts as long as it does."""
+        self._of_jobs: dict[str, Memo] = {}
         self._trees = Trees()
 
     def snapshot(self, job_path: str) -> "Snapshot | None":
         """The job in the file, as the World is now; None where the file cannot be read."""
-        self.memo.turn()
         gathered = gather(self.world, job_path, self._trees.read)
-        return Snapshot(job_path, gathered, self.memo, settings_of(self.world)) if gathered is not None else None
+        if gathered is None:
+            return None
+        memo = self._of_jobs.get(job_path)
+        if memo is None:
+            memo = self._of_jobs[job_path] = Memo(self.memo.ran)
+        memo.turn()
+        return Snapshot(job_path, gathered, memo, self.memo, settings_of(self.world))
+
+    def forget(self, job_path: str) -> None:
+        """Let go of what was computed of a job that there is no more."""
+        self._of_jobs.pop(job_path, None)
 
 
 class Snapshot:
     """One job at one moment. Everything is computed when first asked for, and never changes."""
 
-    def __init__(self, path: str, gathered: Gathered, memo: Memo, settings: Settings) -> None:
+    def __init__(self, path: str, gathered: Gathered, memo: Memo, of_files: Memo, settings: Settings) -> None:
         """Hold the gathered trees, and what the repository chose."""
         self.path = path
         self.settings = settings
         self._gathered = gathered
         self._memo = memo
+        self._of_files = of_files
 
     @property
     def files(self) -> tuple[FileTree, ...]:
@@ -74,7 +86,7 @@ class Snapshot:
 
     @cached_property
     def _stand(self) -> list[Standing]:
-        return [standing(tree, self.settings, self._memo) for tree in self._gathered.trees]
+        return [standing(tree, self.settings, self._of_files) for tree in self._gathered.trees]
 
     @cached_property
     def blocks(self) -> Blocks:

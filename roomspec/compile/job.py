@@ -123,9 +123,8 @@ def _rooms(
     keep: Keep,
 ) -> MadeRooms:
     known = given(stretch, names, products, methods)
-    return keep(
-        "compile", f"rooms from {stretch.names[0]}", (Same(stretch), known.key()), lambda: make_rooms(stretch, known)
-    )
+    label = f"rooms from {stretch.names[0]}"
+    return keep("compile", label, (Same(stretch), known.key()), lambda: make_rooms(stretch, known, keep))
 
 
 def _job(terms: MadeTerms | None, rooms: tuple[Room, ...], gangs: dict[str, MadeGang]) -> Job:

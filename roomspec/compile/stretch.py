@@ -10,7 +10,7 @@ from msgspec import Struct
 
 from roomspec.compile.allows import Allowance, allowances_of_room, without_reason
 from roomspec.compile.draft import read_draft
-from roomspec.compile.kept import Keep, Same
+from roomspec.compile.kept import Keep, Same, anew
 from roomspec.compile.methods import MadeMethod
 from roomspec.compile.origins import Origins
 from roomspec.compile.products import MadeProduct
@@ -26,13 +26,23 @@ MOST = 32
 """Rooms of one stretch: an edit looks at so many rooms, and at a job's rooms divided by so many stretches."""
 
 
+class Own(Struct, frozen=True, gc=False):
+    """A room's own block: its text, and the names in it, each once."""
+
+    text: Text
+    pattern: str
+    """The name of its pattern; "" where it has none."""
+    panels: tuple[str, ...]
+    methods: tuple[str, ...]
+
+
 class Stretch(Struct, frozen=True, gc=False):
-    """Rooms that stand one after the other in a file, and the names of what they use, each once."""
+    """Rooms that stand one after the other in a file."""
 
     names: tuple[str, ...]
     blocks: tuple[Block, ...]
     """For each name; rooms repeated from one block share it."""
-    units: str
+    each: tuple[Own, ...]
     patterns: tuple[str, ...]
     panels: tuple[str, ...]
     methods: tuple[str, ...]
@@ -75,61 +85,75 @@ def stretches(names: Names, keep: Keep) -> Iterator[Stretch]:
 
 
 def _stretch(names: tuple[str, ...], blocks: tuple[Block, ...], units: str) -> Stretch:
-    each = {id(block): block for block in blocks}.values()
-    patterns = dict.fromkeys(read_draft(block, units).head.pattern for block in each)
-    panels, methods = (_each_once([named_in(block, kind) for block in each]) for kind in ("panel", "method"))
-    every = frozenset((use.kind, use.name) for block in each for use in uses(block))
-    return Stretch(names, blocks, units, tuple(filter(None, patterns)), panels, methods, every)
+    each = [_own(block, units) for block in {id(block): block for block in blocks}.values()]
+    return Stretch(
+        names,
+        blocks,
+        tuple(each),
+        tuple(dict.fromkeys(own.pattern for own in each if own.pattern)),
+        _each_once([own.panels for own in each]),
+        _each_once([own.methods for own in each]),
+        frozenset((use.kind, use.name) for own in each for use in uses(own.text.block)),
+    )
+
+
+def _own(block: Block, units: str) -> Own:
+    pattern = read_draft(block, units).head.pattern
+    return Own(Text(block, units), pattern, named_in(block, "panel"), named_in(block, "method"))
 
 
 def given(
     stretch: Stretch, names: Names, products: Mapping[tuple[str, str], MadeProduct], methods: Mapping[str, MadeMethod]
 ) -> Given:
     """What the names of the stretch mean in a job."""
-    found = {name: found for name in stretch.patterns if (found := names.find("pattern", name)) is not None}
-    panels = _each_once((stretch.panels, *(named_in(pattern.block, "panel") for pattern in found.values())))
-    named = _each_once((stretch.methods, *(named_in(pattern.block, "method") for pattern in found.values())))
+    found = {name: names.find("pattern", name) for name in stretch.patterns}
+    patterns = {name: pattern for name, pattern in found.items() if pattern is not None}
+    panels = _each_once((stretch.panels, *(named_in(pattern.block, "panel") for pattern in patterns.values())))
+    named = _each_once((stretch.methods, *(named_in(pattern.block, "method") for pattern in patterns.values())))
     return Given(
-        {name: Text(pattern.block, pattern.units) for name, pattern in found.items()},
+        {name: Text(pattern.block, pattern.units) for name, pattern in patterns.items()},
         {name: products["panel", name] for name in panels if ("panel", name) in products},
         {name: methods[name] for name in named if name in methods},
     )
 
 
-def make_rooms(stretch: Stretch, given: Given) -> MadeRooms:
+def make_rooms(stretch: Stretch, given: Given, keep: Keep = anew) -> MadeRooms:
     """The rooms of a stretch, given what they name. All are read before the first is made."""
-    each = {id(block): block for block in stretch.blocks}
-    drafts = {key: read_draft(block, stretch.units) for key, block in each.items()}
     made: dict[int, MadeRoom] = {}
-    for key, block in each.items():
-        pattern = drafts[key].head.pattern
-        if not pattern or pattern in given.patterns:
-            made[key] = _room(Text(block, stretch.units), given.patterns.get(pattern), given)
+    patterns: dict[int, Block | None] = {}
+    for own in stretch.each:
+        pattern = given.patterns.get(own.pattern)
+        patterns[id(own.text.block)] = pattern.block if pattern is not None else None
+        if not own.pattern or pattern is not None:
+            made[id(own.text.block)] = _room(own, pattern, given, keep)
     rooms: list[Room] = []
     origins: dict[str, Origins] = {}
     allowances: list[Allowance] = []
     for name, block in zip(stretch.names, stretch.blocks, strict=True):
         one = made.get(id(block))
-        base = given.patterns.get(drafts[id(block)].head.pattern)
-        allowances.extend(allowances_of_room(name, block, base.block if base is not None else None))
+        allowances.extend(allowances_of_room(name, block, patterns[id(block)]))
         if one is not None:
             rooms.append(named(one.value, name))
             origins[f"room {name}"] = one.origins
     problems = dict.fromkeys(problem for one in made.values() for problem in one.problems)
-    problems.update(dict.fromkeys(problem for block in each.values() for problem in without_reason(block)))
+    problems.update(dict.fromkeys(problem for own in stretch.each for problem in without_reason(own.text.block)))
     return MadeRooms(tuple(rooms), origins, tuple(problems), tuple(allowances), tuple(given.methods))
 
 
-def _room(own: Text, pattern: Text | None, given: Given) -> MadeRoom:
-    blocks = (own.block,) if pattern is None else (own.block, pattern.block)
-    panels, methods = (_each_once([named_in(block, kind) for block in blocks]) for kind in ("panel", "method"))
-    values = [given.panels[name].value for name in panels if name in given.panels]
-    return make_room(
-        own,
-        pattern,
-        tuple([value for value in values if isinstance(value, Panel)]),
-        tuple([given.methods[name].value for name in methods if name in given.methods]),
-    )
+def _room(own: Own, pattern: Text | None, given: Given, keep: Keep) -> MadeRoom:
+    panels, methods = own.panels, own.methods
+    if pattern is not None:
+        panels = _each_once((panels, named_in(pattern.block, "panel")))
+        methods = _each_once((methods, named_in(pattern.block, "method")))
+    products = [given.panels[name] for name in panels if name in given.panels]
+    used = [given.methods[name] for name in methods if name in given.methods]
+
+    def make() -> MadeRoom:
+        values = tuple([made.value for made in products if isinstance(made.value, Panel)])
+        return make_room(own.text, pattern, values, tuple([made.value for made in used]))
+
+    key = own.text, pattern, tuple(map(Same, products)), tuple(map(Same, used))
+    return keep("room", own.text.block.key, key, make)
 
 
 def _each_once(several: Iterable[tuple[str, ...]]) -> tuple[str, ...]:

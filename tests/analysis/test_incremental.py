@@ -184,7 +184,7 @@ def test_blank_lines_and_comments_between_blocks_move_findings_and_nothing_else(
 def test_a_comment_at_the_end_of_a_line_makes_nothing_of_the_model_again() -> None:
     """The room is read again, and is the same: neither plan nor runs are made."""
     ran, before, now = after("wall b 2000", "wall b 2000  # behind the boiler", "rooms.room")
-    assert {stage for stage, _ in ran} <= {"check", "wave off", "say"} | IN_A_ROW | WHERE
+    assert {stage for stage, _ in ran} <= {"room", "check", "wave off", "say"} | IN_A_ROW | WHERE
     assert alone(ran) <= {"room 1"}
     assert before == now
 

@@ -55,7 +55,8 @@ def catalogue(folder: Path, times: int) -> None:
     """A panel of the catalogue is made 1 mm wider, and so on; a file of the last job and the catalogue are open."""
     files, path = _workspace()
     text = files[CATALOGUE]
-    panel = max(re.findall(r"^panel (\S+)", text, re.MULTILINE), key=lambda name: _rooms_with(files, name))
+    here = {path: files[path]}
+    panel = max(re.findall(r"^panel (\S+)", text, re.MULTILINE), key=lambda name: _rooms_with(here, name))
     line, width = _width_of(text, panel)
     with written(folder / "crowd", files) as root:
         wire = Wire(OURS, root)
