@@ -1,11 +1,12 @@
 """Linings of faces that are no wall's own front: of ceilings, and of upright panels on the fronts of boxes."""
 
 from collections.abc import Iterator
+from itertools import pairwise
 
 from msgspec import Struct
 
 from roomspec.checks.facts import Path, RoomFacts
-from roomspec.layout.laid import Lining
+from roomspec.layout.laid import Lining, Ring
 from roomspec.takeoff.lines import panels_run_up
 
 
@@ -33,6 +34,41 @@ def overhead(facts: RoomFacts) -> Iterator[Overhead]:
             for lining in laid.own.linings:
                 path = ("ceiling", laid.name, "finishes", lining.finishes[0])
                 yield Overhead(f"ceiling {laid.name}", path, lining)
+
+
+def thinnest(lining: Lining, narrowest: int) -> tuple[int, int]:
+    """The narrowest piece left of a strip that is wide enough, and the narrowest leg of a piece, across the panels.
+
+    `narrowest` where none is narrower; what lines a reveal is no part of the face.
+    """
+    across = 0 if panels_run_up(lining.direction) else 1
+    piece, leg = narrowest, narrowest
+    for one in lining.pieces:
+        if one.where == lining.where:
+            strip = (one.row if across else one.column) - 1
+            sides = [point[across] for point in one.outline]
+            wide = max(sides) - min(sides)
+            if wide < piece and lining.strips[min(strip, len(lining.strips) - 1)] >= narrowest:
+                piece = wide
+            if wide >= narrowest and len(one.outline) > 4:
+                leg = min(leg, _thinnest_leg(one.outline, across))
+    return piece, leg
+
+
+def _thinnest_leg(outline: Ring, across: int) -> int:
+    """How wide the outline is where it is least so, looked at half-way between each two of its corners."""
+    least = max(point[across] for point in outline)
+    along = 1 - across
+    sides = list(zip(outline, (*outline[1:], outline[0]), strict=True))
+    for before, after in pairwise(sorted({point[along] for point in outline})):
+        place = (before + after) // 2
+        met = sorted(
+            one[across] + (other[across] - one[across]) * (place - one[along]) // (other[along] - one[along])
+            for one, other in sides
+            if min(one[along], other[along]) <= before and after <= max(one[along], other[along])
+        )
+        least = min([least, *(high - low for low, high in zip(met[::2], met[1::2], strict=False))])
+    return least
 
 
 def boxed(facts: RoomFacts) -> Iterator[Boxed]:

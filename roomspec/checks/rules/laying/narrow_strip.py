@@ -2,10 +2,10 @@
 
 from collections.abc import Iterator, Sequence
 
-from roomspec.checks.at_openings import Leg, thin_legs, thin_reveals
+from roomspec.checks.at_openings import THIRD, Leg, thin_legs, thin_reveals
 from roomspec.checks.facts import RoomFacts, written
 from roomspec.checks.finding import Finding
-from roomspec.checks.other_faces import boxed, overhead
+from roomspec.checks.other_faces import boxed, overhead, thinnest
 from roomspec.checks.record import Check, finds
 from roomspec.checks.starting import face_named, start_fix
 from roomspec.diagnostics.diagnostic import Citation
@@ -94,6 +94,18 @@ def _overhead(facts: RoomFacts) -> Iterator[Finding]:
     """The first and last strip of each ceiling, whichever way its panels run."""
     units, narrowest = facts.terms.units, facts.terms.narrowest
     for one in overhead(facts):
+        strip, leg = thinnest(one.lining, narrowest)
+        apart = strip < narrowest
+        if apart or leg < narrowest // THIRD:
+            left = length_text(strip, units, narrowest) if apart else length_text(leg, units)
+            limit = f"strip of {left}; the narrowest wanted is {figure_text(narrowest, units)}"
+            yield Finding(
+                at=facts.here(one.path),
+                message=f"{one.face}: a box, an opening or a corner leaves a {limit if apart else f'leg of {left}'}",
+                help="begin elsewhere, such as `start joint at` or `rows joint at` its edge, or build the box to suit",
+                about=(one.face, f"panel {one.lining.panel.name}", f"method {one.lining.method.name}"),
+                severity="" if apart else "hint",
+            )
         least = _least_end(one.lining)
         if least >= narrowest:
             continue
