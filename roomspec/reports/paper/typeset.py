@@ -136,7 +136,9 @@ def _widths(table: Table) -> Iterator[str]:
 
 
 def _em(text: str) -> float:
-    return columns(text) * LETTER + sum(map(str.isupper, text)) * (CAPITAL - LETTER)
+    """About as wide as the text is set: `W` a whole em, `a` half of one."""
+    wide = sum(map(str.isupper, text)) + sum(map(text.count, "WMmw@%"))
+    return columns(text) * LETTER + wide * (CAPITAL - LETTER)
 
 
 def _listed(texts: Iterable[str]) -> str:
