@@ -90,6 +90,13 @@ def test_no_list_is_torn_from_its_panel(name):
                 assert kind == "count" or not re.match("[A-Z]+  ", words), drawing.name
 
 
+def test_a_hatch_in_a_ceiling_has_no_sill():
+    """It lies so far up the ceiling's own plan, as the text says."""
+    (sheet,) = [one for one in drawings_of("odd") if one.part == "ceiling over"]
+    told = [text.words for text in texts_of(parsed(sheet.svg)) if text.kind == "opening"]
+    assert told == ["hatch", "600 × 600", "up 400"]
+
+
 def test_a_unit_stays_with_its_figure():
     """`40 kg` is not broken."""
     assert words_of("wash-basin, 40 kg of 12 mm lb") == ["wash-basin,", "40 kg", "of", "12 mm", "lb"]

@@ -54,7 +54,8 @@ def label_holes(
 ) -> tuple[tuple[Text, ...], tuple[tuple[str, ...], ...]]:
     """Words inside the outlines, and rows for the table of what had no room."""
     wall = view.wall
-    told = [(slab_ring(opening_slab(wall, one, 0)), _opening_words(one, numerals)) for one in wall.openings]
+    foot = "up" if view.where == "ceiling" else "sill"
+    told = [(slab_ring(opening_slab(wall, one, 0)), _opening_words(one, numerals, foot)) for one in wall.openings]
     told += [(slab_ring(obstacle_slab(wall, one, 0)), _obstacle_words(one, numerals)) for one in wall.obstacles]
     told += [(box_ring(rect, wall), _box_words(rect, wall, numerals)) for rect in view.hidden]
     texts: list[Text] = []
@@ -101,11 +102,11 @@ def _told(name: str, kind: str, plot: Plot) -> dict[str, Value]:
     return {"class": name, "data-kind": kind, **pen(WIDE, scale=plot.scale, fill="white")}
 
 
-def _opening_words(opening: Opening, numerals: Numerals) -> list[str]:
+def _opening_words(opening: Opening, numerals: Numerals, foot: str) -> list[str]:
     size = f"{opening.kind} {sizes_text(opening.width, opening.height, numerals)}"
     words = [opening.label, size] if opening.label else [size]
     if opening.sill:
-        words.append(f"sill {size_text(opening.sill, numerals)}")
+        words.append(f"{foot} {size_text(opening.sill, numerals)}")
     faces: Sequence[str] = lined_faces(opening)
     deep = opening.deep if opening.kind == "niche" else opening.reveal
     if deep is not None:
