@@ -1,10 +1,11 @@
 """The workbook read back with openpyxl: real numbers, formulas for costs and totals, texts that stay texts."""
 
 import io
+import re
 
 import openpyxl
 import pytest
-from small_hand_over import handed_over
+from small_hand_over import JOB, handed_over
 
 from roomspec.reports.hand_over.ledger import workbook
 
@@ -96,3 +97,15 @@ def test_the_bytes_are_the_same_on_every_run(data):
     """The dates in the file are the job's."""
     assert workbook(handed_over()) == data
     assert read(data, False).properties.created.date().isoformat() == "2026-11-25"
+
+
+def test_prices_by_the_foot_come_to_their_cost():
+    """The formula of each amount, reckoned from the cells that it names, in a job of millimetres."""
+    given = handed_over(text=JOB.replace("31.50 each", "4.20 per ft2").replace("3.90 per m", "1.20 per ft"))
+    formulas, values = read(workbook(given), False)["Order"], read(workbook(given), True)["Order"]
+    amount = [cell.value for cell in formulas[HEADS]].index("Amount")
+    for row in formulas.iter_rows(min_row=HEADS + 1):
+        if row[amount].value:
+            said = re.sub(r"[A-Z]+\d+", lambda cell: repr(float(values[cell[0]].value)), row[amount].value[1:])
+            assert eval(said) == pytest.approx(values[row[amount].coordinate].value, abs=1e-6)
+    assert {"ft2", "ft"} <= set(column(read(workbook(given), True), "Order", "Per"))
