@@ -45,9 +45,8 @@ class Repository:
         self._steps: Iterator[str] | None = None
         """What is left to do until all is checked; None: nothing."""
         self._urgent: tuple[str, ...] = ()
-        self._strays: dict[str, tuple[Found, ...]] = {}
-        self._merged = Merging()
-        self._read_all = False
+        self._strays: ByPath = {}
+        self._merged, self._read_all = Merging(), False
         self._told: dict[str, tuple[Snapshot, ByPath]] = {}
         """What was last found by each job."""
         self._outdated: dict[str, set[str]] = {}
@@ -230,9 +229,7 @@ class Repository:
         for job in self._urgent:
             yield from self._finished(job)
         if not self._read_all:
-            for path in self.rooms():
-                self.overlay.read(path)
-                yield ""
+            yield from ("" for path in self.rooms() if self.overlay.read(path) is not None)
             self._read_all = True
         self._moved = False
         jobs = self.jobs()

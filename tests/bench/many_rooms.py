@@ -52,7 +52,7 @@ def crowd(folder: Path) -> None:
 
 
 def catalogue(folder: Path, times: int) -> None:
-    """A panel of the catalogue is made 1 mm wider, and so on; a file of the last job and the catalogue are open."""
+    """A panel of the catalogue gets other widths; it is open, and a room file that uses it."""
     files, path = _workspace()
     text = files[CATALOGUE]
     here = {path: files[path]}
@@ -61,17 +61,16 @@ def catalogue(folder: Path, times: int) -> None:
     with written(folder / "crowd", files) as root:
         wire = Wire(OURS, root)
         wire.start()
-        wire.open(path, "room", _mistyped(files[path]))
+        wire.open(path, "room", files[path])
         wire.open(CATALOGUE, "room", text)
         wire.quiet(5.0)
-        column = text.split("\n")[line].index(width)
+        column = text.split("\n")[line].index(str(width))
         soon, late, worked = [], [], []
         meanwhile: dict[str, list[float]] = {}
         for number in range(times):
             before = wire.processor()
-            wider = str(int(width) + 1)
-            sent = wire.change(CATALOGUE, number + 2, line, column, column + len(width), wider)
-            width = wider
+            wider = str(width + 20 + number % 2 * 20 + number)
+            sent = wire.change(CATALOGUE, number + 2, line, column, column + 3, wider)
             said: dict[str, float] = {}
 
             def heard(at: float, message: Message, said: dict[str, float] = said) -> None:
@@ -124,11 +123,13 @@ def _rooms_with(files: dict[str, str], panel: str) -> int:
     return sum(f"finish {panel} " in block for block in blocks)
 
 
-def _width_of(text: str, panel: str) -> tuple[int, str]:
-    """The line of the panel's width, from 0, and the number there."""
+def _width_of(text: str, panel: str) -> tuple[int, int]:
+    """The line of the panel's width, from 0, and the width."""
     lines = text.split("\n")
     begins = next(at for at, line in enumerate(lines) if line.startswith(f"panel {panel}"))
-    return next((at, line.split()[1]) for at, line in enumerate(lines) if at > begins and line.startswith("  cover "))
+    return next(
+        (at, int(line.split()[1])) for at, line in enumerate(lines) if at > begins and line.startswith("  cover ")
+    )
 
 
 def _asked(
