@@ -207,8 +207,9 @@ def _origin(along: float, across: float, upright: bool) -> str:
 
 
 def _thinned(at: Sequence[float], beside: float) -> list[int]:
-    """Which places get a value: all, or every second, third ... where there is no room for all."""
+    """Which places get a value: all, or every second, third ... and the last, where there is no room for all."""
     room = int((max(at) - min(at) + 2 * SPILL) / beside)
     if len(at) <= room:
         return list(range(len(at)))
-    return list(range(0, len(at), -(-len(at) // room)))
+    some = list(range(0, len(at), -(-len(at) // room)))
+    return [*some[:-1], len(at) - 1] if len(some) > 1 else some
