@@ -7,6 +7,7 @@ from msgspec import Struct
 from roomspec.diagnostics.diagnostic import Diagnostic, Edit, Fix, Origin, Related
 from roomspec.names.kinds import DEFINED, counted
 from roomspec.names.spans import MOST_ROOMS, Refused, expanded
+from roomspec.syntax.joiners import APART, TOGETHER, unjoined
 from roomspec.syntax.tree import Block, FileTree, Node, Word
 
 
@@ -74,6 +75,8 @@ def index_files(trees: Iterable[FileTree]) -> Names:
                     jobs.extend([definition] if kind == "job" else [])
             if counts:
                 blocks.append(block)
+    if any(APART in tree.text or TOGETHER in tree.text for tree in trees):
+        problems.extend(_alike((*defined.values(), *rooms.values())))
     return Names(defined, rooms, jobs[0] if jobs else None, trees, tuple(blocks), tuple(problems))
 
 
@@ -117,6 +120,18 @@ def _duplicate(second: Definition, first: Definition, word: Word | None) -> Diag
     message = f"there is already {counted(what)} called {second.name}; this one is left out"
     related = (Related("the first is here", _place(first, name_word(first.block.head.node, first.name))),)
     return Diagnostic("duplicate-name", "error", message, _place(second, word), "give it another name", related)
+
+
+def _alike(definitions: Iterable[Definition]) -> Iterable[Diagnostic]:
+    """Names of one kind that differ in what cannot be seen only."""
+    seen: dict[tuple[str, str], Definition] = {}
+    for one in definitions:
+        first = seen.setdefault((one.kind, unjoined(one.name)), one)
+        if first.name != one.name:
+            message = f"{one.kind} {one.name} and {counted(one.kind)} before it differ only in what cannot be seen"
+            place = _place(one, name_word(one.block.head.node, one.name))
+            related = (Related("the first is here", _place(first, name_word(first.block.head.node, first.name))),)
+            yield Diagnostic("duplicate-name", "error", message, place, "give it another name", related)
 
 
 def _too_many(block: Block, word: Word | None) -> Diagnostic:

@@ -7,6 +7,7 @@ from msgspec import Struct
 
 from roomspec.syntax.examples import EXAMPLES, USUAL
 from roomspec.syntax.first_word import BRIEF, closest, holders_of, known_elsewhere, likely, may_begin
+from roomspec.syntax.joiners import ANY, unjoined
 from roomspec.syntax.line import Line, read_line
 from roomspec.syntax.numerals import take_apart
 from roomspec.syntax.parser import QUANTITIES, Misfit
@@ -71,6 +72,10 @@ def explain(text: str, misfit: Misfit, table: str | None) -> Misreading:
         )
     if word[0] in _STRAY:
         return _stray(text, misfit.start)
+    if ANY.search(word) and word[0] != '"':
+        visible = unjoined(word)
+        message = f"`{_shown(word)}` holds a character that cannot be seen, and none is needed there"
+        return Misreading(misfit.start, misfit.end, message, f"write {visible}", visible, bool(visible))
     if not misfit.read:
         return _strange_start(text, misfit.start, word, table)
     first = misfit.read[0]

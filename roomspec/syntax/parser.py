@@ -9,6 +9,7 @@ from unicodedata import normalize
 
 from msgspec import Struct
 
+from roomspec.syntax.joiners import well_joined
 from roomspec.syntax.tables import tables
 from roomspec.syntax.tree import Node, Word
 
@@ -191,6 +192,8 @@ def _next(text: str, place: int, lexis: Lexis) -> Word | None:
     for kind, pattern in lexis.values:
         found = pattern.match(text, place)
         if found is not None:
+            if not found[0].isascii() and kind.endswith("NAME") and not well_joined(found[0]):
+                return None
             return Word(kind, _composed(kind, found[0]), place, found.end())
     return None
 

@@ -7,6 +7,8 @@ import pytest
 
 from roomspec.analysis.session import Session
 from roomspec.analysis.world import MemoryWorld
+from roomspec.names.index import index_files
+from roomspec.syntax.assemble import read_file
 from roomspec.syntax.format import format_text
 from roomspec.syntax.line import Line, read_line
 from roomspec.syntax.parser import pattern_of
@@ -25,6 +27,9 @@ SCRIPTS = {
     "Arabic with vowels": "غُرْفَة",
     "Vietnamese, decomposed": normalize("NFD", "phòng-tắm"),
     "Chakma, beyond 16 bits": "\U00011107\U00011127\U0001110c",
+    "Persian with a joiner": "می\u200cخواهم",
+    "Hindi with joiners": "क्\u200dष-क्\u200cष",
+    "Sinhala": "ශ්\u200dරී",
     "Thai digits": "๒.๐๔",
 }
 
@@ -51,9 +56,9 @@ def test_every_mark_goes_on_a_name() -> None:
 
 
 def test_nothing_else_goes_on_a_name() -> None:
-    """No blank, no punctuation, no sign: what Unicode 3.2 calls so and still is, but for the three signs of names."""
+    """No blank, no punctuation, no sign: what Unicode 3.2 calls so and still is; three signs and the joiners may."""
     signs = {"Zs", "Zl", "Zp", "Pc", "Pd", "Ps", "Pe", "Pi", "Pf", "Po", "Sm", "Sc", "Sk", "So", "Cc", "Cf"}
-    code = (chr(at) for at in range(0x110000) if chr(at) not in ".-_")
+    code = (chr(at) for at in range(0x110000) if chr(at) not in ".-_\u200c\u200d")
     others = [other for other in code if {ucd_3_2_0.category(other), category(other)} <= signs]
     assert len(others) > 3000
     assert [f"{ord(other):x}" for other in others if pattern_of("NAME").fullmatch(f"a{other}b")] == []
@@ -107,3 +112,38 @@ def test_the_formatter_writes_accents_with_their_letters() -> None:
 def test_the_class_of_marks_is_in_the_pattern_of_names() -> None:
     """What other readers of the tables take for the marks is what names are read with."""
     assert tables().marks in pattern_of("NAME").pattern
+
+
+@pytest.mark.parametrize(
+    "name",
+    [
+        "a\u200cb",
+        "a\u200db",
+        "می\u200c",
+        "می\u200c-2",
+        "می\u200dخواهم",
+        "क\u200cष",
+        "क्\u200d",
+        "ห\u200cอ",
+        "a\u0301\u200cb",
+    ],
+)
+def test_a_joiner_where_no_script_needs_one_is_refused(name: str) -> None:
+    """Unicode Standard Annex 31, contexts A1, A2 and B, from memory: the mend leaves it out."""
+    tree = read_file("a.room", f"room 1\n  wall {name} 1200\n")
+    (problem,) = tree.blocks[0].block.problems
+    assert problem.message.endswith("holds a character that cannot be seen, and none is needed there")
+    assert problem.fixes[0].edits[0].text == name.replace("\u200c", "").replace("\u200d", "")
+
+
+def test_names_that_differ_in_what_cannot_be_seen_are_told() -> None:
+    """Both are names, and nobody could tell one from the other."""
+    text = "job j\npanel می\u200cخواهم\n  length 1 m\npanel میخواهم\n  length 1 m\npanel می\n  length 1 m\n"
+    problems = index_files([read_file("a.room", text)]).problems
+    assert [(one.name, one.at.line) for one in problems] == [("duplicate-name", 3)]
+    assert problems[0].message.endswith("differ only in what cannot be seen")
+
+
+def test_the_formatter_keeps_a_joiner() -> None:
+    """The word is spelled with it."""
+    assert format_text("room می\u200cخواهم\n") == "room می\u200cخواهم\n"

@@ -22,8 +22,8 @@ SOLID = r"[^ \t\f\x{00a0}\x{feff}\r\n]"
 COMMENT = r"#.*"
 ANY_STRING = r'"[^"]*"?'
 """A text in a line that cannot be read, closed or not."""
-_MARKS = r"[\p{Mn}\p{Mc}]"
-_GOES_ON = r"[\p{L}\p{N}\p{Mn}\p{Mc}_.\-]"
+_MARKS = r"[\p{Mn}\p{Mc}\x{200c}\x{200d}]"
+_GOES_ON = r"[\p{L}\p{N}\p{Mn}\p{Mc}\x{200c}\x{200d}_.\-]"
 LOOSE_WORD = rf"[\p{{L}}\p{{N}}]{_GOES_ON}*"
 """A word in such a line; it is passed over whole, so that `b2` holds no number."""
 
