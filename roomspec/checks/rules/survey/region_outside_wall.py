@@ -2,11 +2,11 @@
 
 from collections.abc import Iterator
 
-from roomspec.checks.facts import Path, RoomFacts
+from roomspec.checks.facts import RoomFacts
 from roomspec.checks.finding import Finding
 from roomspec.checks.profile import highest
 from roomspec.checks.record import COMMON_PRACTICE, Check, finds
-from roomspec.diagnostics.diagnostic import Origin
+from roomspec.model.room import Room
 from roomspec.model.shape import WHOLE, Region
 from roomspec.model.wall import Ceiling, Wall
 from roomspec.quantities.in_units import figure_text
@@ -56,45 +56,66 @@ room 1 "Kitchen"
 def region_outside_wall(facts: RoomFacts) -> Iterator[Finding]:
     """Each line whose region none of the faces has that it holds for: a room's own line may miss some of them."""
     units = facts.terms.units
-    outside: dict[Origin, tuple[Path, str, tuple[str, str]]] = {}
-    inside: set[Origin] = set()
-    faces: list[tuple[str, Wall | Ceiling]] = [("wall", wall) for wall in facts.room.walls]
-    faces += (("ceiling", ceiling) for ceiling in facts.room.ceilings)
-    for kind, face in faces:
-        for field, word in _LINES.items():
-            for at, one in enumerate(getattr(face, field)):
-                if one.region != WHOLE:
-                    path: Path = (kind, face.name, field, at)
-                    place, beyond = facts.here(path), _beyond(face, one.region, units)
-                    if beyond:
-                        outside.setdefault(place, (path, word, beyond))
-                    else:
-                        inside.add(place)
-    for place, (path, word, beyond) in outside.items():
-        if place not in inside:
-            name = " ".join(map(str, path[:2]))
+    parts = list(_parts(facts.room))
+    outside = [(path, _beyond(face, region, units)) for path, region, face in parts if _misses(face, region)]
+    if not outside:
+        return
+    missed = {path for path, _ in outside}
+    told = {facts.here(path) for path, _, _ in parts if path not in missed}
+    for path, (far, begins) in outside:
+        place, name = facts.here(path), f"{path[0]} {path[1]}"
+        if place not in told:
+            told.add(place)
             yield Finding(
                 at=place,
-                message=f"{name} is {beyond[0]}, and this `{word}` begins {beyond[1]}",
+                message=f"{name} is {far}, and this `{_LINES[path[2]]}` begins {begins}",
                 help="check its figures; `from X to Y` runs from the left end, `up` from the floor",
                 about=(name,),
             )
 
 
-def _beyond(face: Wall | Ceiling, region: Region, units: str) -> tuple[str, str] | None:
-    """How far the face goes and where the region begins beyond that; None where some of it is on the face."""
-    width = max(face.width, face.width_top) if isinstance(face, Wall) else face.width
-    left, right, bottom = region.left or 0, region.right, region.bottom or 0
-    # In a mirrored room what lay beyond the right end lies beyond the left one.
-    if right is not None and right <= 0 and width is not None:
-        left = width - right
+_Path = tuple[str, str, str, int]
+
+
+def _parts(room: Room) -> Iterator[tuple[_Path, Region, Wall | Ceiling]]:
+    """Every line that holds for a part of a face."""
+    faces: list[tuple[str, Wall | Ceiling]] = [("wall", wall) for wall in room.walls]
+    for kind, face in (*faces, *(("ceiling", ceiling) for ceiling in room.ceilings)):
+        for field in _LINES:
+            lines = getattr(face, field)
+            for at, line in enumerate(lines) if lines else ():
+                if line.region != WHOLE:
+                    yield (kind, face.name, field, at), line.region, face
+
+
+def _misses(face: Wall | Ceiling, region: Region) -> bool:
+    """True where none of the region is on the face; in a mirrored room it may lie beyond the left end."""
+    width = _width(face)
+    if width is not None and ((region.left or 0) >= width or (region.right is not None and region.right <= 0)):
+        return True
+    high = _height(face, region) if region.bottom else None
+    return high is not None and (region.bottom or 0) >= high
+
+
+def _beyond(face: Wall | Ceiling, region: Region, units: str) -> tuple[str, str]:
+    """How far the face goes, and where the region that misses it begins."""
+    width, left, bottom = _width(face), region.left or 0, region.bottom or 0
+    if width is not None and region.right is not None and region.right <= 0:
+        left = width - region.right
     if width is not None and left >= width:
         return f"{figure_text(width, units, left)} wide", f"at {figure_text(left, units, width)}"
-    if isinstance(face, Ceiling):
-        high, way = face.depth, "across"
-    else:
-        reached = highest(face.top, left, face.width if right is None else right)
-        high, way = None if reached is None else int(reached), "high there"
-    if high is None or bottom < high or not bottom:
-        return None
+    high = _height(face, region) or 0
+    way = "high there" if isinstance(face, Wall) else "across"
     return f"{figure_text(high, units, bottom)} {way}", f"{figure_text(bottom, units, high)} up"
+
+
+def _width(face: Wall | Ceiling) -> int | None:
+    return max(face.width, face.width_top) if isinstance(face, Wall) else face.width
+
+
+def _height(face: Wall | Ceiling, region: Region) -> int | None:
+    """How far up the face goes over the region; None for a ceiling that is the room's own plan, and off the wall."""
+    if isinstance(face, Ceiling):
+        return face.depth
+    reached = highest(face.top, region.left or 0, face.width if region.right is None else region.right)
+    return None if reached is None else int(reached)
