@@ -87,6 +87,13 @@ def test_the_line_of_what_is_lined_goes_round_a_box_in_a_corner():
     }
 
 
+def test_the_line_goes_round_a_narrow_box_in_a_corner():
+    """Narrower than the lining of a wall may be thick: a pipe's casing, 60 by 60, is no reason to draw behind it."""
+    walls = "  wall a 2000\n  wall b 2000\n    boxing 60 x 2400 at 0 deep 60\n  wall c 2000\n  wall d 2000\n"
+    found = lined(drawn(walls)["r/plan"])
+    assert {(1.4, 1.4, 95.6, 1.4), (95.6, 1.4, 95.6, 4.4), (95.6, 4.4, 98.6, 4.4), (98.6, 4.4, 98.6, 98.6)} <= found
+
+
 def test_what_is_lined_under_a_raised_box_is_lined_on_the_plan():
     """The wall goes on behind it, and it has lines of its own; the key says what its outline means."""
     walls = (

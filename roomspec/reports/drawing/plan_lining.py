@@ -43,12 +43,17 @@ def draw_lining(room: Room, laid: RoomLayout, side: Side, plot: Plot) -> Drawn:
 def lined_stretches(wall: Wall, linings: Sequence[Lining], hidden: Sequence[Rect], off: int) -> list[Interval]:
     """From where to where anything lies on a face, seen from above: not at openings, nor `off` beside what boxes hide.
 
-    Gaps that two lines would close are none.
+    Gaps that two lines would close are none, nor is what the lining of the next wall takes at an end.
     """
     places = [[x for x, _ in piece.outline] for lining in linings for piece in on_wall(lining)]
     on = joined([(min(xs) - off, max(xs) + off) for xs in places])
     on = [(low + off, high - off) for low, high in on]
     boxed = [(left, right) for left, right, _, _ in hidden if not touches(on, left, right)]
+    near = max(off, _DEEPEST)
+    if on and on[0][0] < near:
+        on[0] = (0, on[0][1])
+    if on and on[-1][1] > wall.width - near:
+        on[-1] = (on[-1][0], wall.width)
     kept = shared(on, between_openings(wall))
     return without(kept, joined([(left - off, right + off) for left, right in boxed]))
 
@@ -58,7 +63,7 @@ def _on_wall(room: Room, side: Side, layout: WallLayout) -> Iterator[Path]:
     before, after = neighbours(room, side.index)
     first = _turn(before.corner if before else None, side.length)
     last = side.length - _turn(wall.corner if after else None, side.length)
-    yield from _level(wall, layout.linings, layout.hidden, side.per, (0.0, first), (side.length, last), OFF_LINING)
+    yield from _level(wall, layout.linings, layout.hidden, side.per, (0.0, first), last, OFF_LINING)
 
 
 def _on_boxes(room: Room, side: Side, layout: WallLayout, plot: Plot) -> Iterator[Path]:
@@ -76,7 +81,7 @@ def _round(box: Box, name: str, faces: dict[str, FaceLayout], per: float, out: f
     last = right + (OFF_LINING if box.shows[RIGHT] else -OFF_LINING)
     front = faces.get(f"{name} front")
     if front is not None:
-        yield from _level(front.as_wall, front.linings, front.hidden, per, (left, first), (right, last), out)
+        yield from _level(front.as_wall, front.linings, front.hidden, per, (left, first), last, out)
     for end, x in (("left end", first), ("right end", last)):
         if f"{name} {end}" in faces:
             yield (x, OFF_LINING), (x, out)
@@ -87,16 +92,14 @@ def _level(
     linings: Sequence[Lining],
     hidden: Sequence[Rect],
     per: float,
-    left: tuple[float, float],
-    right: tuple[float, float],
+    begin: tuple[float, float],
+    last: float,
     out: float,
 ) -> Iterator[Path]:
-    """Along a face; what ends at its end goes on to the line that is met there (the second of `left` and `right`)."""
+    """Along a face that begins at the first of `begin`; what reaches its ends goes on to the second, and to `last`."""
     for low, high in lined_stretches(wall, linings, hidden, round(OFF_LINING / per)):
-        start, end = left[0] + low * per, left[0] + high * per
-        near = max(OFF_LINING, _DEEPEST * per)
-        start = left[1] if start - left[0] < near else start
-        end = right[1] if right[0] - end < near else end
+        start = begin[1] if low == 0 else begin[0] + low * per
+        end = last if high == wall.width else begin[0] + high * per
         if start < end:
             yield (start, out), (end, out)
 
