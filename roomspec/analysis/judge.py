@@ -54,5 +54,7 @@ def _allow(allowance: Allowance) -> Allow:
 def _job(compiled: Compiled, judged: Iterable[JudgedRooms]) -> tuple[Raised, ...]:
     here = where_in(compiled.origins.get(f"job {compiled.job.name}"))
     used = tuple(dict.fromkeys(used for rooms in judged for used in rooms.used))
-    facts = JobFacts(compiled.job, here, lambda key: where_in(compiled.origins.get(key)), used, tuple(compiled.gangs))
+    facts = JobFacts(
+        compiled.job, here, lambda key: where_in(compiled.origins.get(key)), used, tuple(compiled.catalogue.gangs)
+    )
     return run_checks([facts])[0]

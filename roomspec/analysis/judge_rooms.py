@@ -12,6 +12,7 @@ from roomspec.checks.facts import Path, RoomFacts, Where
 from roomspec.checks.finding import Raised
 from roomspec.checks.run import run_checks
 from roomspec.checks.used import Used, products_of, used_in
+from roomspec.compile.catalogue import MadeCatalogue
 from roomspec.compile.job import Compiled
 from roomspec.compile.kept import Same
 from roomspec.compile.origins import Origins
@@ -46,30 +47,43 @@ class _Places(Struct, frozen=True, cache_hash=True):
     found: tuple[Same, ...]
 
 
+class _Offer(NamedTuple):
+    """What a catalogue gives to the checks of rooms."""
+
+    names: tuple[tuple[str, ...], tuple[str, ...]]
+    """Of sealants, and of methods with battens."""
+    places: Mapping[str, Same]
+    by_method: Mapping[str, _Places]
+
+
 class Around(NamedTuple):
     """What a room is judged by, its own values aside."""
 
     compiled: Compiled
     engine: Engine
     memo: Memo
-    offered: tuple[tuple[str, ...], tuple[str, ...]]
-    """Names of sealants, and of methods with battens."""
-    places: Mapping[str, Same]
-    by_method: Mapping[str, _Places]
+    offer: _Offer
 
 
 def around_rooms(compiled: Compiled, engine: Engine, memo: Memo) -> Around:
     """What the rooms of a job are judged by."""
-    products, methods = compiled.products.values(), compiled.methods
+    return Around(compiled, engine, memo, _offer(Same(compiled.catalogue)))
+
+
+@lru_cache(16)
+def _offer(held: Same) -> _Offer:
+    catalogue = held.value
+    assert isinstance(catalogue, MadeCatalogue)
+    products, methods = catalogue.products.values(), catalogue.methods
     sealants = tuple(p.name for p in products if isinstance(p, Compound) and p.kind == "sealant")
     battened = tuple(name for name, method in methods.items() if method.battens)
-    keys = [f"{kind} {name}" for kind, name in compiled.products] + [f"method {name}" for name in methods]
-    places = {key: Same(compiled.origins[key].fields) for key in keys}
+    keys = [f"{kind} {name}" for kind, name in catalogue.products] + [f"method {name}" for name in methods]
+    places = {key: Same(catalogue.origins[key].fields) for key in keys}
     by_method: dict[str, _Places] = {}
     for name, method in methods.items():
         own = (f"method {name}", *(" ".join(key) for key in products_of(method)))
         by_method[name] = _Places(tuple(places[key] for key in own if key in places))
-    return Around(compiled, engine, memo, (sealants, battened), places, by_method)
+    return _Offer((sealants, battened), places, by_method)
 
 
 def judged_rooms(made: MadeRooms, around: Around) -> JudgedRooms:
@@ -83,8 +97,8 @@ def judged_rooms(made: MadeRooms, around: Around) -> JudgedRooms:
 
 
 def _key_of(made: MadeRooms, around: Around) -> Hashable:
-    methods = tuple([around.by_method.get(name) for name in made.methods])
-    return Same(made), methods, around.compiled.job.terms, around.offered
+    methods = tuple([around.offer.by_method.get(name) for name in made.methods])
+    return Same(made), methods, around.compiled.job.terms, around.offer.names
 
 
 def warm(compiled: Compiled, engine: Engine, memo: Memo) -> Iterator[None]:
@@ -118,10 +132,10 @@ def _judged_each(made: MadeRooms, rooms: Sequence[Room], around: Around) -> list
 def _key(room: Room, origins: Origins, around: Around) -> Hashable:
     """The room's own values, and where they and the things that they name are written."""
     panels, methods = _named(room.walls, room.ceilings)
-    places, by_method = around.places, around.by_method
+    places, by_method = around.offer.places, around.offer.by_method
     named = (*(places.get(f"panel {name}") for name in panels), *(by_method.get(name) for name in methods))
     terms = around.compiled.job.terms
-    return Same(origins.fields), named, room.walls, room.ceilings, room.purpose, room.access, terms, around.offered
+    return Same(origins.fields), named, room.walls, room.ceilings, room.purpose, room.access, terms, around.offer.names
 
 
 def _judge_some(rooms: Sequence[Room], around: Around) -> list[_Judged]:
@@ -139,7 +153,7 @@ def _judge_some(rooms: Sequence[Room], around: Around) -> list[_Judged]:
             lambda plan=plan: plan,  # type: ignore[misc]
             lambda runs=runs: runs,  # type: ignore[misc]
             lambda room=room: engine.layout(room, terms),  # type: ignore[misc]
-            *around.offered,
+            *around.offer.names,
         )
         for room, plan, runs in zip(rooms, plans, runs, strict=True)
     ]

@@ -1,9 +1,9 @@
 """A session over one World: snapshots of its jobs, each re-making only what changed."""
 
-from collections.abc import Iterator
+from collections.abc import Callable, Hashable, Iterator
 from functools import cached_property
 from itertools import chain
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, TypeVar
 
 from roomspec.analysis.engine import Engine, Estimated
 from roomspec.analysis.found import Blocks, Found
@@ -24,6 +24,8 @@ from roomspec.syntax.tree import FileTree
 
 if TYPE_CHECKING:
     from roomspec.takeoff.taken import RoomTakeOff
+
+T = TypeVar("T")
 
 
 class Session:
@@ -82,7 +84,10 @@ class Snapshot:
     @cached_property
     def compiled(self) -> Compiled:
         """The job compiled, with the origins of its facts."""
-        return compile_job(self.names, self._memo.get)
+        return compile_job(self.names, self._memo.get, self._share)
+
+    def _share(self, stage: str, label: str, key: Hashable, make: Callable[[], T]) -> T:
+        return self._of_files.latest(stage, "", label, key, make)
 
     @cached_property
     def _stand(self) -> list[Standing]:
@@ -120,7 +125,7 @@ class Snapshot:
 
     def warm(self) -> Iterator[None]:
         """Do what `findings` needs a few rooms at a time, so that something else may be done between."""
-        yield from make_ready(self.names, self._memo.get)
+        yield from make_ready(self.names, self._memo.get, self._share)
         yield from warm(self.compiled, self._engine, self._memo)
 
     @cached_property

@@ -1,6 +1,6 @@
 """What of a room is lined, where, and what lies behind it."""
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Sequence
 from functools import lru_cache
 
 from roomspec.model.job import Job
@@ -13,14 +13,13 @@ from roomspec.takeoff.substrates import layers_on
 from roomspec.text.listing import listed
 
 
-def lined_faces(room: Room) -> Iterator[tuple[str, Wall | Ceiling]]:
-    """(`wall` or `ceiling`, face) for each face that has a finish."""
-    for wall in room.walls:
-        if wall.finishes and not wall.bare:
-            yield "wall", wall
-    for ceiling in room.ceilings:
-        if ceiling.finishes and not ceiling.bare:
-            yield "ceiling", ceiling
+@lru_cache(256)
+def lined_faces(room: Room) -> tuple[tuple[str, Wall | Ceiling], ...]:
+    """(`wall` or `ceiling`, face) for each face that has a finish. Many checks ask, of a few rooms at a time."""
+    found: list[tuple[str, Wall | Ceiling]] = []
+    found += [("wall", wall) for wall in room.walls if wall.finishes and not wall.bare]
+    found += [("ceiling", ceiling) for ceiling in room.ceilings if ceiling.finishes and not ceiling.bare]
+    return tuple(found)
 
 
 def used_panels(job: Job) -> dict[Panel, str]:

@@ -7,7 +7,6 @@ from msgspec import Struct
 
 from roomspec.compile.parts import quoted, word
 from roomspec.diagnostics.diagnostic import Diagnostic, Origin
-from roomspec.names.index import Names
 from roomspec.syntax.tree import Block, Statement
 
 
@@ -58,11 +57,9 @@ def without_reason(block: Block) -> tuple[Diagnostic, ...]:
     )
 
 
-def allowances(names: Names) -> Iterable[Allowance]:
-    """Each `allow` that stands in no room, for the thing that it holds for; a pattern's is its rooms'."""
-    for (kind, name), definition in names.defined.items():
-        if kind != "pattern":
-            yield from (Allowance(f"{kind} {name}", allowed) for allowed in allowed_in(definition.block))
+def allowances_of_entry(thing: str, block: Block) -> Iterable[Allowance]:
+    """Each `allow` that stands in the job's own block or in an entry of a catalogue."""
+    return (Allowance(thing, allowed) for allowed in allowed_in(block))
 
 
 def allowances_of_room(name: str, block: Block, pattern: Block | None) -> Iterable[Allowance]:

@@ -45,11 +45,8 @@ def read_piece(text: str, outside: str, suffix: str = "") -> Piece:
             _take(state, place, read, number, line)
         else:
             _take_misfit(state, place, read, number, lines)
-        # The open headings reach to this line.
         if state.blocks:
             state.blocks[-1].last = number
-        if state.inner is not None:
-            state.inner.last = number
     _count_unsaid(state)
     units = words_of(state.units.node)[1].text if state.units is not None else None
     return Piece(tuple(placed(block, lines) for block in state.blocks), units, tuple(state.problems))

@@ -101,21 +101,21 @@ def name_of(node: Node) -> str:
     return ""
 
 
-def closed(heading: Heading, lines: list[str]) -> Block:
-    """The heading with all that was gathered under it; `lines` are those of the piece."""
-    start = heading.first + heading.head.line
+def closed(heading: Heading, text: str = "") -> Block:
+    """The heading with all that was gathered under it, and its text."""
     return Block(
         heading.key,
         heading.head.node.kind,
         name_of(heading.head.node),
         heading.head,
         tuple(heading.lines),
-        tuple(closed(part, lines) for part in heading.parts),
+        tuple([closed(part) for part in heading.parts]),
         tuple(heading.problems),
-        "\n".join(lines[start : heading.last + 1]),
+        text,
     )
 
 
 def placed(heading: Heading, lines: list[str]) -> Placed:
-    """A block of the piece with the line on which it starts."""
-    return Placed(heading.first, closed(heading, lines))
+    """A block of the piece with the line on which it starts; `lines` are those of the piece."""
+    start = heading.first + heading.head.line
+    return Placed(heading.first, closed(heading, "\n".join(lines[start : heading.last + 1])))

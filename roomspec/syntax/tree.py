@@ -35,7 +35,7 @@ class Block(Struct, frozen=True, cache_hash=True, gc=False):
     """A heading with its lines. Walls and ceilings are the `parts` of a room, rooms or pattern.
 
     `key` names it within the job: `room g.02`, `rooms 101`, `pattern bath-a`, `panel limestone-long`; a part has the
-    key of the block that it stands in. `text` is the block's own source, `size` its number of lines.
+    key of the block that it stands in, and no text: `text` is the whole block's source.
     """
 
     key: str

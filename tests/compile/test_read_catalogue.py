@@ -17,7 +17,7 @@ def product(text: str) -> object:
     """The one product of a text without problems."""
     job = compiled(f"job j\n{text}")
     assert not told(job), job.problems
-    (value,) = job.products.values()
+    (value,) = job.catalogue.products.values()
     return value
 
 
@@ -69,7 +69,7 @@ def test_several_lengths_have_their_own_prices() -> None:
         "job j\nroom r\n  height 2400\n  finish p by m vertical\n  wall a 3000\nmethod m\n"
         + PANEL.replace("length 2600", "length 2400 at 20.00 each\n  length 2600 at 24.00 per pack")
     )
-    panel = job.products["panel", "p"]
+    panel = job.catalogue.products["panel", "p"]
     assert isinstance(panel, Panel)
     first, second = (Price(Decimal("20.00")), Price(Decimal("24.00"), "pack"))
     assert panel.stocks == (Stock(2400 * MM, first), Stock(2600 * MM, second))
@@ -119,7 +119,7 @@ def test_what_a_product_lacks_is_told_at_its_name(text: str, lines: list[str]) -
         assert f"says no `{line}`" in problem.message
         assert words_at(problem.at, f"job j\n{text}\n") == "p"
         assert problem.help.startswith(f"add a line such as `{line} ")
-    assert not job.products
+    assert not job.catalogue.products
 
 
 @pytest.mark.parametrize(

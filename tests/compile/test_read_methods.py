@@ -31,7 +31,7 @@ def method(*lines: str) -> tuple[Method, dict[str, object]]:
     text = "\n".join(("job j", "method m", *lines))
     job = compiled(text + PRODUCTS)
     assert not told(job), job.problems
-    return job.methods["m"], {name: value for (_, name), value in job.products.items()}
+    return job.catalogue.methods["m"], {name: value for (_, name), value in job.catalogue.products.items()}
 
 
 def test_each_line_of_a_method_is_read() -> None:
@@ -120,7 +120,7 @@ def test_a_method_that_cannot_be_is_told_at_its_words(line: str, words: str, mes
     assert problem.name == "impossible-value"
     assert message in problem.message
     assert words_at(problem.at, text) == words
-    assert job.methods["m"] == Method("m")
+    assert job.catalogue.methods["m"] == Method("m")
 
 
 @pytest.mark.parametrize(
@@ -143,7 +143,7 @@ def test_a_line_of_an_unknown_product_counts_for_nothing(line: str, kind: str) -
     (problem,) = told(job)
     assert (problem.name, words_at(problem.at, text)) == ("unknown-name", "nope")
     assert problem.message.startswith(f"no {kind} is called nope")
-    assert job.methods["m"] == Method("m")
+    assert job.catalogue.methods["m"] == Method("m")
 
 
 def test_a_product_of_another_kind_is_named() -> None:

@@ -47,9 +47,9 @@ def is_read_as(snapshot: Snapshot, wares: Wares, job: Job) -> None:
     """Nothing is wrong with it, and it is these products, methods and gangs, and this job."""
     assert not told(snapshot)
     compiled = snapshot.compiled
-    assert set(compiled.products.values()) == set(wares.products)
-    assert compiled.methods == {method.name: method for method in wares.methods}
-    assert compiled.gangs == {gang.name: gang for gang in wares.gangs}
+    assert set(compiled.catalogue.products.values()) == set(wares.products)
+    assert compiled.catalogue.methods == {method.name: method for method in wares.methods}
+    assert compiled.catalogue.gangs == {gang.name: gang for gang in wares.gangs}
     assert compiled.job == job
 
 

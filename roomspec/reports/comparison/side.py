@@ -22,6 +22,6 @@ class Side(Struct, frozen=True):
 def side_of(snapshot: Snapshot, called: str) -> Side:
     """The side that a snapshot with a job is."""
     out = estimate_of(snapshot)
-    products = snapshot.compiled.products
+    products = snapshot.compiled.catalogue.products
     ordered = {key: products[key] for line in out.order if (key := (line.kind, line.item)) in products}
     return Side(snapshot.estimate().job, out, called, ordered)
