@@ -14,6 +14,7 @@ from roomspec.syntax.examples import EXAMPLES
 from roomspec.syntax.line import Line, read_line
 from roomspec.syntax.parser import parse_line
 from roomspec.syntax.shape import by_shape, learn_shape
+from roomspec.syntax.statements import once_mark
 from roomspec.syntax.tables import tables
 from roomspec.syntax.tree import Node
 
@@ -53,12 +54,13 @@ def test_a_line_read_by_its_shape_is_as_the_parser_reads_it(text: str, digits: l
     """After a line, the lines that differ in digits alone are read as the parser reads them, or are left to it."""
     node = parse_line(text)
     assert isinstance(node, Node)
-    learn_shape(text, node, "once")
-    assert by_shape(text) == ((node, "once") if is_normalized("NFC", text) else None)
+    mark = once_mark(node)
+    learn_shape(text, node, mark)
+    assert by_shape(text) == ((node, mark) if is_normalized("NFC", text) else None)
     given_digits = iter(digits)
     other = re.sub(r"[0-9]", lambda _: str(next(given_digits, 7)), text)
     found = by_shape(other)
-    assert found is None or found == (parse_line(other), "once"), other
+    assert found is None or found == (parse_line(other), mark), other
 
 
 @pytest.mark.parametrize(
