@@ -51,7 +51,8 @@ def _bridged(
         return ()
     height = points[-1][1] if points else 0
     points.extend(((left, height), (right, height)))
-    return ((number, f"nothing is said from {mm_text(left)} to {mm_text(right)} mm, and parts must meet from end to end"),)
+    between = f"from {mm_text(left)} to {mm_text(right)} mm"
+    return ((number, f"nothing is said {between}, and parts must meet from end to end"),)
 
 
 def _extent(rise: Rise, width: int) -> tuple[int, int]:
