@@ -30,6 +30,12 @@ class Alone:
             before = self._kept[path] = (data, snapshot)
         return before[1]
 
+    def forget(self) -> None:
+        """Files have come or gone: let go of all."""
+        for path in self._kept:
+            self._session.forget(path)
+        self._kept.clear()
+
     def stray(self, path: str) -> tuple[Found, ...]:
         """The hint; with what is found in the file itself where it is open."""
         found = list(as_chosen([file_in_no_job(path)], settings_of(self._overlay)))

@@ -148,6 +148,7 @@ class Repository:
         """Files have come or gone."""
         self._on_disk = None
         self._moved = True
+        self._alone.forget()
         self.overlay.forget_names()
         self._stale.update(self._paths)
 

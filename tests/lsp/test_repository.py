@@ -189,6 +189,28 @@ def test_a_catalogue_of_many_jobs_is_told_job_by_job(tmp_path: Path):
     assert repository.told() == fresh.check()
 
 
+def test_a_line_of_a_catalogue_of_many_jobs_makes_only_those_rooms_again_that_use_it(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+):
+    """However much has been made since: what is kept of a job stays while other jobs are checked."""
+    monkeypatch.setattr("roomspec.analysis.memo.FEW", 5)
+    names = [f"j{number}" for number in range(12)]
+    repository = workspace(tmp_path, *names, use='  use "../catalogue.room"\n')
+    for name in names:
+        (tmp_path / name / "rooms.room").write_text(ROOM.format(1, "board", 3000) + ROOM.format(2, "plank", 2000))
+    text = FILES["catalogue.room"]
+    buffer = repository.overlay.buffers["catalogue.room"] = Buffer("c", text, 1)
+    repository.check()
+    ran = repository.session.memo.ran
+    for width in (240, 230):
+        ran.clear()
+        buffer.become(text.replace("cover 250", f"cover {width}", 1))
+        repository.touch("catalogue.room")
+        repository.check()
+        assert [label for stage, label in ran if stage == "check"] == ["room 1"] * 12
+        assert [label for stage, label in ran if stage == "room"] == ["room 1"] * 12
+
+
 def workspace(folder: Path, *names: str, use: str = "") -> Repository:
     """Jobs on disk, each with two rooms of a panel that there is not."""
     for name in names:
