@@ -89,7 +89,7 @@ def _open(state: Gathering, place: Placing, node: Node, number: int, text: str, 
 def _put(state: Gathering, place: Placing, node: Node, mark: str | None, number: int, text: str) -> None:
     """Give a line to the nearest heading that can hold it."""
     holds = place.holds
-    target: Heading | None = state.inner or state.top
+    target: Heading | None = state.inner or (state.blocks[-1] if state.blocks else None)
     if target is not None and target.dropped and node.kind not in holds[target.table]:
         target = state.top
     if target is None or node.kind not in holds[target.table]:
