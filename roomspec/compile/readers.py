@@ -32,7 +32,7 @@ TABLES: dict[str, dict[str, Reader]] = {
 ELSEWHERE = frozenset(("use", "allow"))
 
 
-@lru_cache(8192)
+@lru_cache(12_288)
 def read(table: str, node: Node, units: str) -> Reading:
     """What one statement states in a block of the kind `table`; kept by its words, wherever they stand."""
     reader = TABLES[table].get(node.kind)
