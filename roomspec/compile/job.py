@@ -95,9 +95,8 @@ def _naming(
 
 def _rooms(stretch: Stretch, names: Names, catalogue: MadeCatalogue, keep: Keep) -> MadeRooms:
     known = given(stretch, names, catalogue.made_products, catalogue.made_methods)
-    return keep(
-        "compile", f"rooms from {stretch.names[0]}", (Same(stretch), known.key()), lambda: make_rooms(stretch, known)
-    )
+    label = f"rooms from {stretch.names[0]}"
+    return keep("compile", label, (Same(stretch), known.key()), lambda: make_rooms(stretch, known, keep))
 
 
 def _job(terms: MadeTerms | None, rooms: tuple[Room, ...], catalogue: MadeCatalogue) -> Job:
