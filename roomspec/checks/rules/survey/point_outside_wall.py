@@ -7,6 +7,7 @@ from roomspec.checks.finding import Finding
 from roomspec.checks.record import COMMON_PRACTICE, Check, finds
 from roomspec.layout.ceiling import ceiling_face, lies_on, outline_words
 from roomspec.layout.slabs import height_at
+from roomspec.model.shape import is_level
 from roomspec.model.wall import Ceiling, Wall, WallPoint
 from roomspec.quantities.in_units import figure_text, length_text
 
@@ -49,26 +50,29 @@ def point_outside_wall(facts: RoomFacts) -> Iterator[Finding]:
     faces: list[tuple[str, Wall | Ceiling]] = [("wall", wall) for wall in facts.room.walls]
     faces += (("ceiling", ceiling) for ceiling in facts.room.ceilings)
     for kind, face in faces:
+        if not (face.points or face.removals):
+            continue
+        name = f"{kind} {face.name}"
         off_plan = _off_plan(facts, face) if isinstance(face, Ceiling) and face.points else frozenset()
         for at, point in enumerate(face.points):
-            beyond = _beyond(face, point, f"{kind} {face.name}", units)
+            beyond = _beyond(face, point, name, units)
             if not beyond and at in off_plan:
-                beyond = f"beyond {kind} {face.name}, which is {outline_words(facts.room)}"
+                beyond = f"beyond {name}, which is {outline_words(facts.room)}"
             if beyond:
                 yield Finding(
                     at=facts.here((kind, face.name, "points", at)),
                     message=f"the {point.kind} lies {beyond}",
                     help=_HELP,
-                    about=(f"{kind} {face.name}",),
+                    about=(name,),
                 )
         for at, removal in enumerate(face.removals):
-            beyond = "" if removal.x is None else _past_an_end(face, removal.x, f"{kind} {face.name}", units)
+            beyond = "" if removal.x is None else _past_an_end(face, removal.x, name, units)
             if beyond:
                 yield Finding(
                     at=facts.here((kind, face.name, "removals", at)),
                     message=f"the {removal.what} to be removed lies {beyond}",
                     help=_HELP,
-                    about=(f"{kind} {face.name}",),
+                    about=(name,),
                 )
 
 
@@ -121,4 +125,6 @@ def _top(face: Wall | Ceiling, x: int) -> int | None:
     """How far up a face goes at `x`; at a step to the higher side of it."""
     if isinstance(face, Ceiling):
         return face.depth
+    if is_level(face.top):  # as nearly every wall
+        return face.top[0][1]
     return max(height_at(face.top, x), height_at(face.top, x, after=False))
