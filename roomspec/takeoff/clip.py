@@ -109,19 +109,24 @@ def cut_to(points: Sequence[Corner], box: Box) -> Sequence[Corner]:
 
 def cut_above(points: Sequence[Corner], line: Line, above: bool) -> Sequence[Corner]:
     """The vertices of what lies above (or else below) a line that may slope, however far it goes on."""
-    run, rise = line.x1 - line.x0, line.y1 - line.y0
-    level: list[Corner] = [(x, y - line.y0 - Fraction(rise, run) * (x - line.x0)) for x, y in points]
-    kept = _cut(level, 1, 0, 1 if above else -1) if level else level
-    return [(x, y + line.y0 + Fraction(rise, run) * (x - line.x0)) for x, y in kept]
+    sign = 1 if above else -1
+    if line.y0 == line.y1:
+        return _cut(points, 1, line.y0, sign)
+    slope = Fraction(line.y1 - line.y0, line.x1 - line.x0)
+    level = [(x, y - line.y0 - slope * (x - line.x0)) for x, y in points]
+    return [(x, y + line.y0 + slope * (x - line.x0)) for x, y in _cut(level, 1, 0, sign)]
 
 
-def _cut(points: list[Corner], axis: int, limit: int, sign: int) -> list[Corner]:
+def _cut(points: Sequence[Corner], axis: int, limit: int, sign: int) -> list[Corner]:
     kept: list[Corner] = []
-    for before, point in zip((points[-1], *points[:-1]), points, strict=True):
+    beside = 1 - axis
+    for before, point in zip((*points[-1:], *points[:-1]), points, strict=True):
         was, now = (before[axis] - limit) * sign, (point[axis] - limit) * sign
         if (was < 0) != (now < 0):
-            part = Fraction(was) / (was - now)
-            kept.append((before[0] + (point[0] - before[0]) * part, before[1] + (point[1] - before[1]) * part))
+            at = before[beside]
+            if at != point[beside]:
+                at += (point[beside] - at) * Fraction(was) / (was - now)
+            kept.append((at, limit) if axis else (limit, at))
         if now >= 0:
             kept.append(point)
     return kept
