@@ -5,6 +5,7 @@ or a method whatever concerns it. The lines are gathered by the caller, who also
 """
 
 from collections.abc import Iterable
+from functools import lru_cache
 
 from msgspec import Struct
 
@@ -80,16 +81,24 @@ def wave_off(scope: Scope) -> Waved:
     """The findings that no allow covers, and the allows that covered one."""
     used: dict[Allow, None] = {}
     standing: list[Raised] = []
-    by_name: dict[str, list[Allow]] = {}
-    for allow in scope.allows:
-        if _allowable(allow.name):
-            by_name.setdefault(allow.name, []).append(allow)
+    by_name = _by_name(scope.allows)
     for one in scope.raised:
         covering = [allow for allow in by_name.get(one.diagnostic.name, ()) if _covers(allow, one)]
-        used.update(dict.fromkeys(covering))
-        if not covering:
+        if covering:
+            used.update(dict.fromkeys(covering))
+        else:
             standing.append(one)
     return Waved(tuple(standing), tuple(used))
+
+
+@lru_cache(64)
+def _by_name(allows: tuple[Allow, ...]) -> dict[str, list[Allow]]:
+    """Those that may wave something off; most rooms of a job have the job's alone."""
+    found: dict[str, list[Allow]] = {}
+    for allow in allows:
+        if _allowable(allow.name):
+            found.setdefault(allow.name, []).append(allow)
+    return found
 
 
 def _silences(silencer: Allow, allow: Allow) -> bool:

@@ -53,17 +53,17 @@ def thin_reveals(wall: Wall, runs: Sequence[Run], narrowest: int) -> Iterator[tu
                 yield at, run, deep, rest
 
 
-def thin_legs(wall: Wall, run: Run, covers: Sequence[Cover], narrowest: int) -> Iterator[Leg]:
+def thin_legs(wall: Wall, run: Run, covers: Sequence[Cover], narrowest: int) -> list[Leg]:
     """What is too thin of upright strips beside openings and boxes, where a joint elsewhere would do away with it.
 
     Beside the run's own ends no joint could, and between two openings none need. `covers` are what boxes hide of the
     wall, its own boxes first. A leg is too thin under a third of `narrowest`, a strip by itself under the whole of it.
     """
     if not run.upright or len(run.strips) < 2:
-        return
+        return []
     holes = _holes(wall, run, covers)
     if not holes:
-        return
+        return []
     edges, count = strip_edges(run), len(run.strips)
     first, cover = edges[1], run.panel.cover
     legs: list[Leg] = []
@@ -76,9 +76,8 @@ def thin_legs(wall: Wall, run: Run, covers: Sequence[Cover], narrowest: int) -> 
             legs.append(Leg(field, at, "left", edges[before], left, apart))
         if 0 < after < count and 0 < edges[after] - right < least:
             legs.append(Leg(field, at, "right", right, edges[after], apart))
-    if legs:
-        gaps = joined([(left, right) for _, _, left, right, apart in holes if apart])
-        yield from (leg for leg in legs if not touches(gaps, leg.begin, leg.end))
+    gaps = joined([(left, right) for _, _, left, right, apart in holes if apart]) if legs else []
+    return [leg for leg in legs if not touches(gaps, leg.begin, leg.end)]
 
 
 def _holes(wall: Wall, run: Run, covers: Sequence[Cover]) -> list[tuple[str, int, int, int, bool]]:

@@ -105,7 +105,8 @@ round, reveals lined. Most walls of a room call for the same."""
 
 def _call(wall: Wall, calls: dict[_Call, None]) -> None:
     """Add what each removal and each finish of the wall calls for."""
-    calls.update(dict.fromkeys([removal.what for removal in wall.removals]))
+    for removal in wall.removals:
+        calls[removal.what] = None
     if wall.bare or not wall.finishes:
         return
     sealed = bool(wall.wet) and "direct" in [wet.exposure for wet in wall.wet]

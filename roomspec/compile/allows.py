@@ -64,8 +64,9 @@ def allowances_of_entry(thing: str, block: Block) -> Iterable[Allowance]:
 
 def allowances_of_room(name: str, block: Block, pattern: Block | None) -> Iterable[Allowance]:
     """Each `allow` that holds for a room: its own, and its pattern's but for the faces that it has itself."""
-    yield from (Allowance(f"room {name}", allowed) for allowed in allowed_in(block))
-    if pattern is not None:
+    for allowed in allowed_in(block):
+        yield Allowance(f"room {name}", allowed)
+    if pattern is not None and allowed_in(pattern):
         replaced = {(part.kind, part.name) for part in block.parts}
         under = (allowed for allowed in allowed_in(pattern) if allowed.path[:2] not in replaced)
         yield from (Allowance(f"room {name}", allowed) for allowed in under)

@@ -5,6 +5,7 @@ from functools import lru_cache
 from typing import Any
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from roomspec.compile.draft import Face, Facts
 from roomspec.compile.face_lines import Rise
@@ -49,6 +50,8 @@ class Catalogue(Struct, frozen=True, gc=False):
 
     panels: Mapping[str, Panel]
     methods: Mapping[str, Method]
+    alike: tuple[tuple[Finish, ...], tuple[Source, ...]] | None = None
+    """What the room's own `finish` lines make, with their sources, where it is the same on all walls that take it."""
 
 
 class MadeFace(Struct, frozen=True, gc=False):
@@ -74,7 +77,11 @@ def make_wall(face: Face, defaults: Defaults, catalogue: Catalogue, alone: bool)
         message = f"wall {face.name} is bare and has a finish; its finish is left out"
         work.problems.append(_impossible(message, facts["bare"][-1].place()))
     if measured and "bare" not in facts:
-        work.finish(on_wall(facts.get("finishes", ()), width), facts.get("finishes", ()), WALL_WAYS)
+        stated = facts.get("finishes", ())
+        if catalogue.alike is not None and stated is defaults.facts.get("finishes"):
+            work.values["finishes"], work.fields["finishes"] = catalogue.alike
+        else:
+            work.finish(on_wall(stated, width), stated, WALL_WAYS)
     if not measured:
         facts = {field: stated for field, stated in facts.items() if field not in _NEEDS_HEIGHT}
     work.fill(facts, width)
@@ -84,6 +91,15 @@ def make_wall(face: Face, defaults: Defaults, catalogue: Catalogue, alone: bool)
     sizes = (width, head.width_top, top, floor, head.confirmed)
     wall = Wall(face.name, *sizes, height_confirmed=sure and level_sure, **work.values)
     return MadeFace(wall, work.fields, tuple(work.problems), measured)
+
+
+def alike_on_walls(catalogue: Catalogue, stated: tuple[Source, ...]) -> Catalogue:
+    """The catalogue with the room's finishes, but where a wall would turn one or something is to be said of it."""
+    if any(one.handed or one.from_right for one in stated):
+        return catalogue
+    work = _Work(catalogue, {}, {}, [])
+    work.finish(tuple(one.value for one in stated), stated, WALL_WAYS)
+    return catalogue if work.problems else replace(catalogue, alike=(work.values["finishes"], work.fields["finishes"]))
 
 
 def make_ceiling(face: Face, catalogue: Catalogue) -> MadeFace:

@@ -7,8 +7,8 @@ from typing import Any
 from msgspec import Struct
 from msgspec.structs import replace
 
-from roomspec.compile.draft import Draft, Face, read_draft
-from roomspec.compile.faces import Catalogue, MadeFace, make_ceiling, make_wall
+from roomspec.compile.draft import Draft, Face, Facts, read_draft
+from roomspec.compile.faces import Catalogue, MadeFace, alike_on_walls, make_ceiling, make_wall
 from roomspec.compile.gather import tried
 from roomspec.compile.mirror import mirrored_ceiling, mirrored_diagonal, mirrored_walls
 from roomspec.compile.origins import Fields, Origins, Path
@@ -136,16 +136,14 @@ def _of_pattern(pattern: Text, handed: bool, panels: tuple[Panel, ...], methods:
     catalogue = Catalogue({panel.name: panel for panel in panels}, {method.name: method for method in methods})
     work = _Work()
     faces = _readable(base.walls)
-    defaults = defaults_among(defaults_of(base.facts), (face.facts for face in faces))
-    walls = tuple(_wall(face, defaults, catalogue, len(faces) == 1, work) for face in faces)
+    walls = _own_walls(base.facts, faces, catalogue, len(faces) == 1, work)
     walls = mirrored_walls(walls) if handed else walls
     return _PatternWalls(walls, work.faces, tuple(work.problems), tuple(work.unmeasured))
 
 
 def _walls(draft: Draft, base: Draft | None, catalogue: Catalogue, work: _Work) -> tuple[Wall, ...]:
     if base is None:
-        defaults = defaults_among(defaults_of(draft.facts), (face.facts for face in draft.walls))
-        return tuple(_wall(face, defaults, catalogue, len(draft.walls) == 1, work) for face in _readable(draft.walls))
+        return _own_walls(draft.facts, _readable(draft.walls), catalogue, len(draft.walls) == 1, work)
     handed = draft.head.mirrored
     own = {face.name: face for face in draft.walls if face.name}
     faces = _readable(base.walls)
@@ -166,6 +164,15 @@ def _walls(draft: Draft, base: Draft | None, catalogue: Catalogue, work: _Work) 
         for wall in walls
         if wall.name in replaced or wall.name not in own
     )
+
+
+def _own_walls(
+    facts: Facts, faces: tuple[Face, ...], catalogue: Catalogue, alone: bool, work: _Work
+) -> tuple[Wall, ...]:
+    """The walls of a room or a pattern as it says them itself."""
+    defaults = defaults_among(defaults_of(facts), [face.facts for face in faces])
+    catalogue = alike_on_walls(catalogue, defaults.facts.get("finishes", ()))
+    return tuple([_wall(face, defaults, catalogue, alone, work) for face in faces])
 
 
 def _wall(face: Face, defaults: Defaults, catalogue: Catalogue, alone: bool, work: _Work) -> Wall:

@@ -53,9 +53,11 @@ def cables_likely_here(facts: RoomFacts) -> Iterator[Finding]:
     The bands along corners and ceilings are on every wall, so they alone call for nothing but the printed caution.
     """
     for kind, face in lined_faces(facts.room):
+        if not face.points:
+            continue
         loaded = [point for point in face.points if point.load]
         screws = [finish for finish in face.finishes if _is_screwed(finish.method)]
-        if not face.points or not (loaded or screws):
+        if not (loaded or screws):
             continue
         wired = [(at, point) for at, point in enumerate(face.points) if point.kind in ("socket", "switch")]
         screwed = any(_crosses(face, finish, point) for finish in screws for _, point in wired)

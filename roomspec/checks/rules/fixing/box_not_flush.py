@@ -85,13 +85,13 @@ def box_not_flush(facts: RoomFacts) -> Iterator[Finding]:
 
 def _shared(boxes: Sequence[tuple[Path, Finish]]) -> tuple[str, ...]:
     """What all of the boxes have in common: the face, the panel, the method."""
-    (kind, face, *_), first = boxes[0]
-    about = {
-        f"{kind} {face}": all(path[1] == face and path[0] == kind for path, _ in boxes),
-        f"panel {first.panel.name}": all(finish.panel is first.panel for _, finish in boxes),
-        f"method {first.method.name}": all(finish.method is first.method for _, finish in boxes),
-    }
-    return tuple([key for key, is_so in about.items() if is_so])
+    faces, finishes = {path[:2] for path, _ in boxes}, {finish for _, finish in boxes}
+    panels, methods = {finish.panel for finish in finishes}, {finish.method for finish in finishes}
+    return (
+        *(f"{kind} {name}" for kind, name in faces if len(faces) == 1),
+        *(f"panel {panel.name}" for panel in panels if len(panels) == 1),
+        *(f"method {method.name}" for method in methods if len(methods) == 1),
+    )
 
 
 def is_combustible(panel: Panel) -> bool:

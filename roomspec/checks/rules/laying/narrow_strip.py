@@ -12,7 +12,6 @@ from roomspec.diagnostics.diagnostic import Citation
 from roomspec.layout.covers import covers_on
 from roomspec.layout.extent import Run
 from roomspec.layout.laid import Lining
-from roomspec.layout.plane import Cover
 from roomspec.layout.set_out import set_out
 from roomspec.model.shape import SetOut
 from roomspec.model.wall import Wall
@@ -80,14 +79,18 @@ def narrow_strip(facts: RoomFacts) -> Iterator[Finding]:
     """Both end strips of each upright run, then what openings and boxes leave: reveals' inner strips, legs, strips."""
     yield from _at_ends(facts)
     yield from _overhead(facts)
-    yield from _on_boxes(facts)
+    if any(wall.boxing for wall in facts.room.walls):
+        yield from _on_boxes(facts)
     for at, (wall, runs) in enumerate(zip(facts.room.walls, facts.runs(), strict=True)):
         if not runs or not (wall.openings or wall.obstacles or wall.boxing):
             continue
-        yield from _in_reveals(facts, wall, runs)
+        if any(opening.lined for opening in wall.openings):
+            yield from _in_reveals(facts, wall, runs)
         covers = covers_on(facts.room, at) if wall.boxing else ()
         for run in runs:
-            yield from _beside(facts, wall, run, covers)
+            legs = thin_legs(wall, run, covers, facts.terms.narrowest)
+            if legs:
+                yield from _beside(facts, wall, run, legs)
 
 
 def _overhead(facts: RoomFacts) -> Iterator[Finding]:
@@ -210,11 +213,11 @@ def _in_reveals(facts: RoomFacts, wall: Wall, runs: Sequence[Run]) -> Iterator[F
         )
 
 
-def _beside(facts: RoomFacts, wall: Wall, run: Run, covers: Sequence[Cover]) -> Iterator[Finding]:
+def _beside(facts: RoomFacts, wall: Wall, run: Run, thin: Sequence[Leg]) -> Iterator[Finding]:
     """What a joint near an opening or a box leaves beside it: a leg as a hint, a strip by itself as at the ends."""
     units, narrowest = facts.terms.units, facts.terms.narrowest
     legs: dict[tuple[str, int, bool], list[Leg]] = {}
-    for leg in thin_legs(wall, run, covers, narrowest):
+    for leg in thin:
         legs.setdefault((leg.field, leg.at, leg.apart), []).append(leg)
     for (field, at, apart), found in legs.items():
         said = listed([f"{length_text(leg.end - leg.begin, units, narrowest)} at its {leg.side}" for leg in found])
