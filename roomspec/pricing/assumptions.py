@@ -145,14 +145,12 @@ def _framed(wall: Wall | Ceiling, lining: LiningTakeOff) -> bool:
 
 def _of_walls(faces: Sequence[tuple[Room, Wall | Ceiling]], sentence: str) -> Iterator[str]:
     """One sentence for each room, or pattern, that names its walls; likewise its ceilings."""
-    by_room: dict[tuple[str, str], list[str]] = {}
+    by_room: dict[tuple[str, str], dict[str, None]] = {}
     for room, face in faces:
         kind = "wall" if isinstance(face, Wall) else "ceiling"
-        names = by_room.setdefault((_called(room), kind), [])
-        if face.name not in names:
-            names.append(face.name)
+        by_room.setdefault((_called(room), kind), {})[face.name] = None
     for (called, kind), names in by_room.items():
-        subject = f"{kind} {names[0]}" if len(names) == 1 else f"{kind}s {', '.join(names)}"
+        subject = f"{kind}{'s' if len(names) > 1 else ''} {', '.join(names)}"
         yield sentence.format(f"{subject} of {called}")
 
 
