@@ -27,16 +27,16 @@ def mended(texts: Mapping[str, str], findings: Iterable[Found], unsafe: bool) ->
     """One round: the texts that change, and how many findings were mended.
 
     `texts` holds the files that may change; a fix that would edit another file is left alone, and so is one that
-    touches words which an earlier fix of this round has changed.
+    touches words which an earlier fix of this round has changed. What is not safe and only takes out waits until
+    nothing else is left to mend: another mend may come to use it.
     """
     lines = {path: lines_of(text) for path, text in texts.items()}
     taken: defaultdict[str, list[tuple[int, int, str]]] = defaultdict(list)
     done: set[tuple[FoundEdit, ...]] = set()
     count = 0
-    for found in findings:
-        fix = fix_for(found, unsafe)
-        if fix is None or any(edit.place.path not in lines for edit in fix.edits):
-            continue
+    fixes = [fix for fix in (fix_for(found, unsafe) for found in findings) if fix is not None]
+    fixes = [fix for fix in fixes if all(edit.place.path in lines for edit in fix.edits)]
+    for fix in [fix for fix in fixes if not _waits(fix)] or fixes:
         if fix.edits in done:
             count += 1
             continue
@@ -48,6 +48,10 @@ def mended(texts: Mapping[str, str], findings: Iterable[Found], unsafe: bool) ->
                 taken[path].append((start, end, text))
     changed = {path: applied(texts[path], edits) for path, edits in taken.items()}
     return {path: text for path, text in changed.items() if text != texts[path]}, count
+
+
+def _waits(fix: FoundFix) -> bool:
+    return not fix.safe and not any(edit.text for edit in fix.edits)
 
 
 def applied(text: str, edits: Sequence[tuple[int, int, str]]) -> str:

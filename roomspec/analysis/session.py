@@ -79,7 +79,7 @@ class Snapshot:
     @cached_property
     def names(self) -> Names:
         """What the files define."""
-        return index_files(self._gathered.trees)
+        return index_files(self._gathered.trees, not self._gathered.problems)
 
     @cached_property
     def compiled(self) -> Compiled:

@@ -36,6 +36,8 @@ class Names(Struct, frozen=True, gc=False):
     blocks: tuple[Block, ...]
     """Those that count: the first of each name, in the order of the text."""
     problems: tuple[Diagnostic, ...]
+    whole: bool = True
+    """False where a file that the job uses is missing, or is no text."""
 
     def find(self, kind: str, name: str) -> Definition | None:
         """What is called so, or None."""
@@ -46,8 +48,11 @@ class Names(Struct, frozen=True, gc=False):
         return tuple(self.rooms) if kind == "room" else tuple(name for k, name in self.defined if k == kind)
 
 
-def index_files(trees: Iterable[FileTree]) -> Names:
-    """Index the files of one job, its own file first. Problems: `duplicate-name`, and spans that count wrongly."""
+def index_files(trees: Iterable[FileTree], whole: bool = True) -> Names:
+    """Index the files of one job, its own file first; `whole` where none that it uses is missing.
+
+    Problems: `duplicate-name`, and spans that count wrongly.
+    """
     trees = tuple(trees)
     defined: dict[tuple[str, str], Definition] = {}
     rooms: dict[str, Definition] = {}
@@ -77,7 +82,7 @@ def index_files(trees: Iterable[FileTree]) -> Names:
                 blocks.append(block)
     if any(APART in tree.text or TOGETHER in tree.text for tree in trees):
         problems.extend(_alike((*defined.values(), *rooms.values())))
-    return Names(defined, rooms, jobs[0] if jobs else None, trees, tuple(blocks), tuple(problems))
+    return Names(defined, rooms, jobs[0] if jobs else None, trees, tuple(blocks), tuple(problems), whole)
 
 
 def name_word(node: Node, name: str) -> Word | None:

@@ -37,7 +37,8 @@ def unused_names(names: Names) -> tuple[Diagnostic, ...]:
     """Hints: products, methods, patterns and gangs that nothing uses, in files that also hold a job or a room.
 
     A file with neither is a catalogue, written once for many jobs, of which each uses a part. Nothing is said of what a
-    mistaken line may have meant: that line's own error says enough. While there are such lines, no removal is offered.
+    mistaken line may have meant: that line's own error says enough. While there are such lines, or a file is missing,
+    no removal is offered.
     """
     own = {tree.path for tree in names.trees if any(p.block.kind in ("job", "room", "rooms") for p in tree.blocks)}
     asked = {
@@ -64,7 +65,9 @@ def unused_names(names: Names) -> tuple[Diagnostic, ...]:
 
 
 def _unsound(names: Names) -> bool:
-    """True where a line cannot be read, or names what there is not: what it would use nobody knows."""
+    """True where a line or a file cannot be read, or a line names what there is not: nobody knows what it would use."""
+    if not names.whole or any(tree.problems for tree in names.trees):
+        return True
     unread = any(part.problems for block in names.blocks for part in (block, *block.parts))
     return unread or any((use.kind, use.name) not in names.defined for block in names.blocks for use in uses(block))
 

@@ -158,3 +158,29 @@ def test_a_line_goes_above_the_battens_of_a_method_that_has_nothing_else():
     head, _, rest = files["a.room"].partition("method m\n")
     assert head == text.partition("method m\n")[0]
     assert rest.endswith("\n  battens bat every 400\n") and rest.startswith("  gap ")
+
+
+def test_nothing_is_removed_that_another_mend_comes_to_use():
+    """`labour late` is put into the job before it is asked whether the gang may go; the other one may."""
+    texts = {"a.room": "job j\nroom r\n  height 2400\n  wall a 3000\n    finish p by m vertical\n"}
+    texts["a.room"] += (
+        "panel p\n  length 2600\n  cover 250\n  thick 10\n  lay vertical\nmethod m\n  glue g bead 8 every 300\n"
+    )
+    texts["a.room"] += "adhesive g\n  tube 290 ml\nsheet foil\n  roll 1200 x 50 m\ngang late\n  rate 40 per h\n"
+    for _ in range(ROUNDS):
+        snapshot = Session(MemoryWorld(texts, datetime.date(2026, 11, 25))).snapshot("a.room")
+        assert snapshot is not None
+        changed, _ = mended(texts, snapshot.findings, unsafe=True)
+        texts |= changed
+    assert "labour late" in texts["a.room"] and "gang late" in texts["a.room"]
+    assert "sheet foil" not in texts["a.room"]
+
+
+@pytest.mark.parametrize("use", ["gone.room", "rooms/*.room", "../out.room"])
+def test_nothing_is_removed_while_a_file_that_is_used_is_missing(use):
+    """Its rooms may be those that the panel is for."""
+    text = f'job j\n  use "{use}"\npanel p\n  length 2600\n  cover 250\n  thick 10\n'
+    snapshot = Session(MemoryWorld({"a.room": text}, datetime.date(2026, 11, 25))).snapshot("a.room")
+    assert snapshot is not None
+    (hint,) = [one for one in snapshot.findings if one.name == "unused-name"]
+    assert not hint.fixes

@@ -145,3 +145,12 @@ def test_nothing_is_removed_while_a_line_may_yet_use_it(slip: str) -> None:
     own = f"job j\nroom r\n{slip}\n  wall a 100\n    finish oak by m vertical\npanel oak\npanel ash\nmethod m"
     (hint,) = unused_names(names(own))
     assert bool(hint.fixes) == (not slip)
+
+
+def test_nothing_is_removed_while_a_file_is_missing_or_a_line_stands_under_no_heading() -> None:
+    """What the missing file would use nobody knows, nor whether the stray line is of a room."""
+    own = "job j\nroom r\n  wall a 100\npanel ash\n"
+    (whole,) = unused_names(names(own))
+    (missing,) = unused_names(index_files([read_file("a.room", own)], whole=False))
+    (stray,) = unused_names(names("  finish ash by m vertical\n" + own))
+    assert [bool(hint.fixes) for hint in (whole, missing, stray)] == [True, False, False]
