@@ -139,4 +139,4 @@ def _reason(file: Path, cause: Exception) -> str:
 
 def _summary(changed: int, files: int, dry: bool) -> str:
     same = files - changed
-    return f"{changed} {'would change' if dry else 'changed'}, {same} {'is' if same == 1 else 'are'} as they should be."
+    return f"{changed} {'would change' if dry else 'changed'}, {same} {'is as it' if same == 1 else 'are as they'} should be."

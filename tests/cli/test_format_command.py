@@ -90,11 +90,19 @@ def test_standard_input_stands_alone(run, untidy):
     assert run("format", "-", untidy).refused
 
 
+def test_one_file_is_as_it_should_be(run, tmp_path):
+    """One is, two are."""
+    (tmp_path / "a.room").write_text("job a\n", encoding="utf-8")
+    assert run("format", tmp_path).err == "0 changed, 1 is as it should be.\n"
+    (tmp_path / "b.room").write_text("job b\n", encoding="utf-8")
+    assert run("format", tmp_path).err == "0 changed, 2 are as they should be.\n"
+
+
 def test_nothing_is_counted_where_no_file_is_read(run, tmp_path):
     """The error alone is said."""
     ended = run("format", tmp_path / "missing.room")
     assert ended.code == 2
-    assert ended.err.count("\n") == 1 and "as they should be" not in ended.err
+    assert ended.err.count("\n") == 1 and "should be" not in ended.err
 
 
 def test_a_link_out_of_the_repository_is_not_followed(run, untidy, tmp_path):
