@@ -139,4 +139,5 @@ def _reason(file: Path, cause: Exception) -> str:
 
 def _summary(changed: int, files: int, dry: bool) -> str:
     same = files - changed
-    return f"{changed} {'would change' if dry else 'changed'}, {same} {'is as it' if same == 1 else 'are as they'} should be."
+    done, rest = "would change" if dry else "changed", "is as it" if same == 1 else "are as they"
+    return f"{changed} {done}, {same} {rest} should be."

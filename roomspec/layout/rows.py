@@ -27,6 +27,12 @@ _CYCLES = {"half": 2, "third": 3}
 
 def row_cells(run: Run, terms: Terms) -> tuple[tuple[Interval, ...], ...]:
     """For each row, lowest first, where its panels lie from the run's left to its right."""
+    found = first_rows(run, terms)
+    return tuple([found[row % len(found)] for row in range(len(run.strips))]) if found else ()
+
+
+def first_rows(run: Run, terms: Terms) -> tuple[tuple[Interval, ...], ...]:
+    """The same of the lowest rows, which those above repeat: one, two or three with most bonds."""
     left, right, _, _ = run.bounds
     start = run.start
     # A run from the right is one from the left seen in the mirror, and so is every other of a handed room.
@@ -42,10 +48,10 @@ def _cells(left: int, right: int, start: SetOut, run: Run, terms: Terms) -> tupl
         return _running_on(left, right, run, terms)
     cycle = _CYCLES.get(run.bond, 1)
     joint = first_joint(left, right, module, gap, start)
-    found = [
-        lengths_from_joint(left, right, module, gap, joint + row * (module + gap) // cycle) for row in range(cycle)
-    ]
-    return tuple(found[row % cycle] for row in range(len(run.strips)))
+    rows_apart = range(min(cycle, len(run.strips)))
+    return tuple(
+        [lengths_from_joint(left, right, module, gap, joint + row * (module + gap) // cycle) for row in rows_apart]
+    )
 
 
 def _running_on(left: int, right: int, run: Run, terms: Terms) -> tuple[tuple[Interval, ...], ...]:

@@ -11,7 +11,7 @@ from roomspec.checks.record import Check, finds
 from roomspec.checks.starting import face_named, start_fix
 from roomspec.diagnostics.diagnostic import Citation
 from roomspec.layout.extent import Run
-from roomspec.layout.rows import row_cells
+from roomspec.layout.rows import first_rows
 from roomspec.model.job import Terms
 from roomspec.model.shape import SetOut
 from roomspec.quantities.in_units import figure_text, length_text
@@ -80,7 +80,7 @@ def short_row_end(facts: RoomFacts) -> Iterator[Finding]:
 
 def _ends(run: Run, terms: Terms) -> dict[str, int]:
     """The shortest piece at the left and at the right of the rows that have a joint; at their narrow end."""
-    rows = {row for row in row_cells(run, terms) if len(row) > 1}  # most bonds have two or three that come again
+    rows = [row for row in first_rows(run, terms) if len(row) > 1]
     if not rows:
         return {}
     return {
