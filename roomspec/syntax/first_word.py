@@ -17,7 +17,8 @@ LONGEST = 20
 def likely(word: str, table: str | None) -> tuple[str, ...]:
     """The words nearest to a line's unknown first word, of those that may begin a line here; else those it begins.
 
-    None where a word that may not is nearer.
+    None where a word that may not is nearer; nor where this word itself may begin a line elsewhere, unless one letter
+    makes it one of them.
     """
     place = placing()
     held = place.words(table) if table is not None else ("units",)
@@ -25,6 +26,8 @@ def likely(word: str, table: str | None) -> tuple[str, ...]:
     headings = [head for head in place.table_of if head not in place.inner or head in beside]
     allowed = (*held, *headings)
     near, elsewhere = closest(word, allowed), closest(word, place.by_word)
+    if near and word in place.by_word and _slips(word, near[0]) > 1:
+        return ()
     if near and elsewhere and _slips(word, elsewhere[0]) < _slips(word, near[0]):
         return ()
     return near or _begun(word, allowed)

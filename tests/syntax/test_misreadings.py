@@ -21,6 +21,7 @@ CASES = [
     (METHOD, "batten sw every 400", "batten", "`batten` begins no line; did you mean `battens`?", "battens", True),
     (PANEL, "batens sw every 400", "batens", "`batens` begins no line of a panel", None, False),
     (PANEL, "size 2600 x 250 x 10", "size", "`size` begins no line of a panel", None, False),
+    (PANEL, "boxing 245 x 245 up 0", "boxing", "`boxing` begins no line of a panel", None, False),
     (WALL, "on plaster, masonry", ",", "no comma is wanted here; `over` is", " over", False),
     (WALL, "surface painted, sound", ",", "`,` cannot be read here", None, False),
     (WALL, "paint blue", "paint", "`paint` begins no line that is known", None, False),
