@@ -90,9 +90,10 @@ def _finding(
     fixes.append(Fix(f"take the {layer} off{everywhere}", edits, to_fill_in=True))
     return Finding(
         at=method,
-        message=f"{' '.join(key)}: {layer} ends behind this finish; {finish.method.name} has no battens to bridge it",
+        message=f"{layer} ends behind this finish; {finish.method.name} has no battens to bridge it",
         help=f"lay it on battens, take the {layer} off (`remove {layer}`), or end one finish at the step",
         about=(" ".join(key), f"method {finish.method.name}"),
         related=(Related(f"the {layer}", stacked),),
         fixes=tuple(fixes),
+        face=" ".join(key),
     )
