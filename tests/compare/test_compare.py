@@ -112,6 +112,12 @@ def test_what_the_catalogue_says_of_an_ordered_product_is_told(old, new, told):
     assert [(fact.what, fact.before, fact.after) for fact in out.products] == [told]
 
 
+def test_a_step_that_stays_at_nothing_differs_by_nothing_to_the_cent():
+    """As `0.00`, like the others."""
+    (step,) = [step for step in changed(("31.50", "33.00")).price if step.name == "contingency"]
+    assert [str(money) for money in (step.amount.before, step.amount.after, step.amount.difference)] == ["0.00"] * 3
+
+
 def test_what_is_missing_a_price_has_no_difference():
     """A cost that is not known is not nothing."""
     out = changed(("  price 31.50 each\n", ""))

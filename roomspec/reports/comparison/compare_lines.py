@@ -16,7 +16,8 @@ Work = tuple[str, str, Number, Decimal | None]
 
 def monies(before: Decimal | None, after: Decimal | None, comparable: bool) -> Monies:
     """Money before and after; a side that is not there counts as nothing in the difference."""
-    difference = (after or Decimal(0)) - (before or Decimal(0)) if comparable else None
+    known = [Decimal(0) if money is None else money for money in (before, after)]
+    difference = known[1] - known[0] if comparable else None
     return Monies(before, after, difference)
 
 
