@@ -53,6 +53,8 @@ class Found(Struct, frozen=True, gc=False):
     fixes: tuple[FoundFix, ...] = ()
 
 
+_RANK = {severity: number for number, severity in enumerate(SEVERITIES)}
+
 Blocks = Mapping[str, tuple[str, int]]
 """Where each block stands: its key -> (path, line from 0)."""
 
@@ -82,9 +84,10 @@ def placed(diagnostic: Diagnostic, blocks: Blocks, job_path: str) -> Found:
 
 def in_order(found: list[Found]) -> tuple[Found, ...]:
     """Each finding once, by file and place, the worst first at one place."""
-    rank = {severity: number for number, severity in enumerate(SEVERITIES)}
+    if len(found) < 2:
+        return tuple(found)
     unique = {(f.place, f.name, f.message): f for f in found}
-    return tuple(sorted(unique.values(), key=lambda f: (f.place, rank[f.severity], f.name, f.message)))
+    return tuple(sorted(unique.values(), key=lambda f: (f.place, _RANK[f.severity], f.name, f.message)))
 
 
 def joined(runs: Iterable[tuple[Found, ...]]) -> tuple[Found, ...]:
