@@ -20,12 +20,12 @@ class Watch:
     async def look(self) -> bool:
         """True where files changed, came or went since the last look; the repository then knows."""
         repository = self._repository
-        root = repository.root
+        root = repository.files.root
         if root is None:
             return False
-        before = repository.rooms()
-        repository.forget_rooms()
-        fresh = repository.rooms()
+        before = repository.files.paths()
+        repository.files.forget()
+        fresh = repository.files.paths()
         changed = []
         for number, path in enumerate(dict.fromkeys((*before, *fresh, *repository.overlay.known()))):
             if number % AT_ONCE == AT_ONCE - 1:

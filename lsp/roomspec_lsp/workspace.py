@@ -42,8 +42,8 @@ class Workspace:
             self.folders.append(folder)
             self._forget()
             repository = self._repository(self._root_of_folder(folder))
-            if folder not in repository.folders:
-                repository.folders.append(folder)
+            if folder not in repository.files.folders:
+                repository.files.folders.append(folder)
                 repository.renamed()
             self._rehome()
 
@@ -54,11 +54,12 @@ class Workspace:
         self.folders = [one for one in self.folders if one != folder]
         self._forget()
         for root, repository in tuple(self.repositories.items()):
-            repository.folders = [one for one in repository.folders if folder is None or not one.is_relative_to(folder)]
+            files = repository.files
+            files.folders = [one for one in files.folders if folder is None or not one.is_relative_to(folder)]
             opened = {(root / path).parent for path in repository.overlay.buffers} if root is not None else set()
-            repository.folders.extend(sorted(opened - set(repository.folders)))
+            files.folders.extend(sorted(opened - set(files.folders)))
             repository.renamed()
-            if not repository.folders and not repository.overlay.buffers:
+            if not files.folders and not repository.overlay.buffers:
                 del self.repositories[root]
         self._rehome()
 
@@ -79,8 +80,8 @@ class Workspace:
             place = path
         root = self._root(place)
         repository = self._repository(root)
-        if not any(place.is_relative_to(folder) for folder in repository.folders):
-            repository.folders.append(place.parent)
+        if not any(place.is_relative_to(folder) for folder in repository.files.folders):
+            repository.files.folders.append(place.parent)
             repository.renamed()
         return Where(repository, place.relative_to(root).as_posix())
 
@@ -94,9 +95,9 @@ class Workspace:
         buffer = repository.overlay.buffers.get(path)
         if buffer is not None:
             return buffer.uri
-        key = repository.root, path
+        key = repository.files.root, path
         if key not in self._uris:
-            self._uris[key] = uri_of((repository.root or Path("/")) / path)
+            self._uris[key] = uri_of((repository.files.root or Path("/")) / path)
         return self._uris[key]
 
     def every_repository(self) -> Iterator[Repository]:

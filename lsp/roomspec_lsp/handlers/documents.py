@@ -58,7 +58,7 @@ def closed(ls: "RoomServer", params: types.DidCloseTextDocumentParams) -> None:
         ls.kept.get(kept, {}).pop(uri, None)
     overlay.forget([where.path])
     where.repository.touch(where.path)
-    if overlay.read(where.path) is None or where.path not in where.repository.rooms():
+    if overlay.read(where.path) is None or where.path not in where.repository.files.paths():
         where.repository.renamed()
     checking(ls).touch(where.repository)
     if pulls(ls.client):

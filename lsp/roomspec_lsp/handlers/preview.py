@@ -14,7 +14,7 @@ if TYPE_CHECKING:
 
 async def open_preview(ls: "RoomServer", repository: Repository, snapshot: Snapshot) -> str | None:
     """Open the page in the browser, or say where it is to a client that cannot; its address."""
-    root = repository.root
+    root = repository.files.root
     if root is None:
         _refuse(ls, "The preview needs a file: save the job first.")
         return None

@@ -30,7 +30,7 @@ def view_of(ls: "RoomServer", uri: str) -> View | None:
 def seen(repository: Repository, path: str) -> View | None:
     """A room file as it is now; None where there is none, or what is there is too large or no text."""
     data = repository.overlay.read(path)
-    if data is None or not repository.is_room(path) or len(data) > LARGEST or b"\0" in data:
+    if data is None or not repository.files.is_room(path) or len(data) > LARGEST or b"\0" in data:
         return None
     snapshots = repository.reading(path)
     if not snapshots:
