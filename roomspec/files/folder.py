@@ -19,6 +19,12 @@ CONTENTS = "contents.json"
 """The file that lists the others."""
 
 
+_OF_THE_DESKTOP = frozenset((".DS_Store", "Thumbs.db", "desktop.ini"))
+"""What file managers leave in a folder that was looked at; nobody's work."""
+_LOCKS = (".~lock.", "~$")
+"""How the names of files begin by which office programs hold a document open."""
+
+
 class Earlier(Struct, frozen=True):
     """What an earlier run wrote: its files, the digest of each, and of the text that each was made of."""
 
@@ -57,7 +63,10 @@ def why_not_ours(place: Path, form: str, names: Collection[str] | None = None) -
         return "it is a file"
     there = {entry.name for entry in place.iterdir()}
     told = earlier(place, form)
-    strangers = sorted(there - ({*told.files, CONTENTS} if told.format else set()))
+    strangers = sorted(there - _OF_THE_DESKTOP - ({*told.files, CONTENTS} if told.format else set()))
+    locks = [name for name in strangers if name.startswith(_LOCKS)]
+    if locks:
+        return f"a file in it is open in another program ({locks[0]}); close it there, or name another folder"
     if strangers:
         return f"it holds something else ({strangers[0]}); name an empty or a new folder"
     lost = [name for name in told.files if name in there and (names is None or name in names)]

@@ -84,6 +84,18 @@ def test_a_workbook_saved_meanwhile_is_not_lost(run: Run, small: Path, tmp_path:
     assert (out / "estimate.xlsx").read_bytes() == b"mine"
 
 
+def test_a_folder_that_was_looked_at_is_still_ours(run: Run, small: Path, tmp_path: Path):
+    """What a file manager leaves there is nobody's; a document that another program holds open is told."""
+    out = tmp_path / "o"
+    assert run("hand-over", small, "-o", out, "--as", "csv").code == 0
+    (out / ".DS_Store").write_bytes(b"1")
+    assert run("hand-over", small, "-o", out, "--as", "csv").code == 0
+    (out / ".~lock.order.csv#").write_text("a")
+    ended = run("hand-over", small, "-o", out, "--as", "csv")
+    assert ended.refused
+    assert "a file in it is open in another program (.~lock.order.csv#); close it there" in ended.err
+
+
 def test_a_list_without_digests_vouches_for_nothing(run: Run, small: Path, tmp_path: Path):
     """What cannot be told from a changed file counts as one; a list that is damaged is somebody's own file."""
     out = tmp_path / "o"
