@@ -24,12 +24,12 @@ def run_checks(several: Several, checks: tuple[Check, ...] = CHECKS) -> list[tup
     room takes a tenth longer. A finding said twice counts once; of very many of one check on one face the first few
     stand for all (`first_few.py`).
     """
-    raised = [list[Raised]() for _ in several]
+    raised: list[list[Raised]] = [[] for _ in several]
     alike: dict[frozenset[str], list[int]] = {}
     for at, words in enumerate([_present(facts) for facts in several]):
         alike.setdefault(words, []).append(at)
     scope = _scope(several)
-    asked = [list[int]() for _ in checks]
+    asked: list[list[int]] = [[] for _ in checks]
     for words, places in alike.items():
         for number in _asked(words, scope, checks):
             asked[number] += places

@@ -142,9 +142,11 @@ class _Work(Struct):
         if not stated:
             return level(width, 0), True
         self.fields[field] = stated
-        rises = [rise for rise in on_wall(stated, width) if isinstance(rise, Rise)]
-        if len(rises) == 1 and rises[0].along is None and rises[0].peak is None:
-            return ((0, rises[0].start), (width, rises[0].end)), rises[0].confirmed
+        values = on_wall(stated, width)
+        first = values[0]
+        if len(values) == 1 and isinstance(first, Rise) and first.along is None and first.peak is None:
+            return ((0, first.start), (width, first.end)), first.confirmed
+        rises = [rise for rise in values if isinstance(rise, Rise)]
         line, slips = drawn(rises, width)
         self.problems.extend(_impossible(message, stated[number].place()) for number, message in slips)
         return line, all(rise.confirmed for rise in rises)

@@ -17,7 +17,7 @@ from roomspec.syntax.tree import Node, Word
 
 MOST_TEMPLATES = 2_000
 _DIGIT = frozenset("0123456789")
-_DIGITS = {ord(digit): "0" for digit in "123456789"}
+_WITHOUT_DIGITS = bytes.maketrans(b"123456789", b"0" * 9)
 
 Fits = Callable[[str], object]
 Build = Callable[[tuple[Word, ...]], Node]
@@ -37,12 +37,12 @@ class Template(Struct, frozen=True):
     mark: str | None
 
 
-_templates: dict[str, Template] = {}
+_templates: dict[bytes, Template] = {}
 
 
 def by_shape(text: str) -> tuple[Node, str | None] | None:
     """The node and the mark of a line whose shape is known; None where it is not, or its digits make another word."""
-    template = _templates.get(text.translate(_DIGITS))
+    template = _templates.get(_shape(text))
     if template is None:
         return None
     texts = template.cut(text)
@@ -64,7 +64,7 @@ def learn_shape(text: str, node: Node, mark: str | None) -> None:
     words: list[Word] = []
     made = _builder(node, words)
     checks = tuple((place, fits) for place, word in enumerate(words) if (fits := _check(word)) is not None)
-    _templates[text.translate(_DIGITS)] = Template(
+    _templates[_shape(text)] = Template(
         _cutter([slice(word.start, word.end) for word in words]),
         tuple(word.type for word in words),
         tuple(word.start for word in words),
@@ -73,6 +73,10 @@ def learn_shape(text: str, node: Node, mark: str | None) -> None:
         made if callable(made) else lambda _words: made,
         mark,
     )
+
+
+def _shape(text: str) -> bytes:
+    return text.encode("utf-8", "surrogatepass").translate(_WITHOUT_DIGITS)
 
 
 def _cutter(places: list[slice]) -> Cut:
