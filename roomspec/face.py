@@ -17,6 +17,7 @@ from roomspec.layout.every_face import piece_names
 from roomspec.layout.laid import CeilingLayout, FaceLayout, Lining, Piece, RoomLayout, WallLayout
 from roomspec.model.job import Job
 from roomspec.model.room import Room
+from roomspec.model.shape import peak
 from roomspec.model.wall import Opening, Wall
 from roomspec.quantities import pint_edge
 
@@ -130,7 +131,7 @@ class WallView(Struct, frozen=True):
     @property
     def height(self) -> Quantity[float]:
         """At its highest point."""
-        return pint_edge.length(max(y for _, y in self.model.top))
+        return pint_edge.length(peak(self.model.top))
 
     @property
     def gross_area(self) -> Quantity[float]:

@@ -6,7 +6,7 @@ from functools import lru_cache
 from roomspec.model.job import Job
 from roomspec.model.product import Panel
 from roomspec.model.room import Room
-from roomspec.model.shape import WHOLE
+from roomspec.model.shape import WHOLE, peak
 from roomspec.model.wall import Ceiling, Finish, Wall
 from roomspec.takeoff.clip import Box, box_of
 from roomspec.takeoff.substrates import layers_on
@@ -37,7 +37,7 @@ def finish_box(face: Wall | Ceiling, finish: Finish) -> Box | None:
     """A finish's region on its face; None where it lies beside the face. A ceiling's open sides reach far."""
     if isinstance(face, Ceiling):
         return box_of(finish.region)
-    front = Box(0, max(face.width, face.width_top), 0, max([y for _, y in face.top], default=0))
+    front = Box(0, max(face.width, face.width_top), 0, peak(face.top))
     if finish.region == WHOLE:
         return front if front.right > 0 and front.top > 0 else None
     return box_of(finish.region).common(front)

@@ -39,7 +39,7 @@ def used_in(room: Room) -> Used:
     for wall in room.walls:
         if wall.removals or (wall.finishes and not wall.bare):
             _call(wall, calls)
-    return Used(panels, methods, tuple(dict.fromkeys([task for call in calls for task in _tasks(call)])))
+    return Used(panels, methods, _tasks(tuple(calls)))
 
 
 def panels_used(used: Iterable[Used]) -> tuple[Panel, ...]:
@@ -117,9 +117,16 @@ def _call(wall: Wall, calls: dict[_Call, None]) -> None:
         calls[finish.method, finish.direction, sealed, cut, opened, reveals] = None
 
 
-@lru_cache(2048)
-def _tasks(call: _Call) -> tuple[Task, ...]:
-    return (("removing", (call,), ("m2", "m", "each")),) if isinstance(call, str) else tuple(_tasks_of(*call))
+@lru_cache(1024)
+def _tasks(calls: tuple[_Call, ...]) -> tuple[Task, ...]:
+    """The tasks of all of them, each once."""
+    found: dict[Task, None] = {}
+    for call in calls:
+        if isinstance(call, str):
+            found["removing", (call,), ("m2", "m", "each")] = None
+        else:
+            found.update(dict.fromkeys(_tasks_of(*call)))
+    return tuple(found)
 
 
 def _tasks_of(method: Method, direction: str, sealed: bool, cut: bool, opened: bool, reveals: bool) -> Iterator[Task]:

@@ -27,7 +27,7 @@ from roomspec.layout.wall_face import face_of_wall
 from roomspec.model.method import Method
 from roomspec.model.product import Panel
 from roomspec.model.room import Room
-from roomspec.model.shape import WHOLE, Profile, Region, SetOut, is_level
+from roomspec.model.shape import WHOLE, Profile, Region, SetOut, is_level, peak
 from roomspec.model.wall import Finish, Wall
 
 MOST_PIECES = 200_000
@@ -118,7 +118,7 @@ def runs_of_face(face: Face) -> tuple[Run, ...]:
     wall = face.wall
     if wall.bare or not wall.finishes:
         return ()
-    width, height = max(wall.width, wall.width_top), max([y for _, y in wall.top])
+    width, height = max(wall.width, wall.width_top), peak(wall.top)
     if len(wall.finishes) == 1:
         return (_run(face, (0,), [_rect(wall.finishes[0].region, width, height)], [NOBODY], (width, height)),)
     rects = [_rect(finish.region, width, height) for finish in wall.finishes]

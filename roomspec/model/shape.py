@@ -23,6 +23,11 @@ def level(width: int, height: int) -> Profile:
     return ((0, height), (width, height))
 
 
+def peak(profile: Profile) -> int:
+    """The highest that the line goes."""
+    return max(profile[0][1], profile[1][1]) if len(profile) == 2 else max([y for _, y in profile])
+
+
 def is_level(profile: Profile) -> bool:
     """True where the line stays at one height."""
     return profile[0][1] == profile[1][1] if len(profile) == 2 else len({y for _, y in profile}) == 1

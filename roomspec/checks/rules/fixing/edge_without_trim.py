@@ -11,6 +11,7 @@ from roomspec.layout.extent import Run
 from roomspec.layout.face import neighbours
 from roomspec.layout.touching import Rect
 from roomspec.model.room import Room
+from roomspec.model.shape import peak
 from roomspec.model.wall import Wall
 from roomspec.text.listing import listed
 
@@ -139,7 +140,7 @@ def _upper_and_lower(wall: Wall, run: Run) -> list[str]:
     """The edges of regions that begin above the floor or stop below the ceiling, where no other finish meets them."""
     if all(part.on_floor and part.top is None for part in run.parts):
         return []
-    height, found = max(y for _, y in wall.top), []
+    height, found = peak(wall.top), []
     rects = [_rect(wall, at) for at in range(len(wall.finishes))]
     for part in run.parts:
         left, right, bottom, top = part.place
@@ -153,7 +154,7 @@ def _upper_and_lower(wall: Wall, run: Run) -> list[str]:
 
 
 def _rect(wall: Wall, at: int) -> Rect:
-    region, width, height = wall.finishes[at].region, max(wall.width, wall.width_top), max(y for _, y in wall.top)
+    region, width, height = wall.finishes[at].region, max(wall.width, wall.width_top), peak(wall.top)
     return (
         max(0, region.left or 0),
         width if region.right is None else min(width, region.right),

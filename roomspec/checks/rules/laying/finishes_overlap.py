@@ -8,6 +8,7 @@ from roomspec.checks.profile import highest
 from roomspec.checks.record import COMMON_PRACTICE, Check, finds
 from roomspec.checks.sweep import Box, overlaps
 from roomspec.diagnostics.diagnostic import Related
+from roomspec.model.shape import peak
 from roomspec.model.wall import Finish, Wall
 from roomspec.quantities.in_units import figure_text
 
@@ -102,7 +103,7 @@ def finishes_overlap(facts: RoomFacts) -> Iterator[Finding]:
 
 def _box(wall: Wall, finish: Finish) -> Box:
     """The region within the wall's width and its greatest height."""
-    width, height, region = max(wall.width, wall.width_top), max(y for _, y in wall.top), finish.region
+    width, height, region = max(wall.width, wall.width_top), peak(wall.top), finish.region
     return (
         max(0, region.left or 0),
         width if region.right is None else min(width, region.right),

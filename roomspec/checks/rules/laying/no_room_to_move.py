@@ -101,8 +101,10 @@ def _along(room: Room, index: int, run: Run) -> int | None:
     before, after = neighbours(room, index)
     if before is None or after is None:
         return None
-    width, places = max(wall.width, wall.width_top), [part.place for part in run.parts]
-    if min(places)[0] > 0 or max([place[1] for place in places]) < width:
+    width, at_left, at_right = max(wall.width, wall.width_top), False, False
+    for part in run.parts:
+        at_left, at_right = at_left or part.place[0] <= 0, at_right or part.place[1] >= width
+    if not (at_left and at_right):
         return None
     return _ends(run.panel, run.method, run.left, run.right, before.corner.kind, wall.corner.kind)
 

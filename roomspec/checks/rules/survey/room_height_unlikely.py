@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from roomspec.checks.facts import RoomFacts
 from roomspec.checks.finding import Finding
 from roomspec.checks.record import COMMON_PRACTICE, Check, finds
+from roomspec.model.shape import peak
 from roomspec.quantities.in_units import figure_text
 from roomspec.quantities.length import MM
 
@@ -42,7 +43,7 @@ def room_height_unlikely(facts: RoomFacts) -> Iterator[Finding]:
     """The highest place of all walls; walls whose height could not be read have none."""
     if any(wall.top[0][1] >= LOWEST for wall in facts.room.walls):  # as nearly every room
         return
-    heights = [max(y for _, y in wall.top) for wall in facts.room.walls]
+    heights = [peak(wall.top) for wall in facts.room.walls]
     highest = max(heights, default=0)
     if not 0 < highest < LOWEST or 0 in heights:
         return
