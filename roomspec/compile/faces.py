@@ -50,8 +50,6 @@ class Catalogue(Struct, frozen=True, gc=False):
 
     panels: Mapping[str, Panel]
     methods: Mapping[str, Method]
-    alike: tuple[tuple[Finish, ...], tuple[Source, ...]] | None = None
-    """What the room's own `finish` lines make, with their sources, where it is the same on all walls that take it."""
 
 
 class MadeFace(Struct, frozen=True, gc=False):
@@ -78,8 +76,8 @@ def make_wall(face: Face, defaults: Defaults, catalogue: Catalogue, alone: bool)
         work.problems.append(_impossible(message, facts["bare"][-1].place()))
     if measured and "bare" not in facts:
         stated = facts.get("finishes", ())
-        if catalogue.alike is not None and stated is defaults.facts.get("finishes"):
-            work.values["finishes"], work.fields["finishes"] = catalogue.alike
+        if defaults.alike is not None and stated is defaults.facts.get("finishes"):
+            work.values["finishes"], work.fields["finishes"] = defaults.alike
         else:
             work.finish(on_wall(stated, width), stated, WALL_WAYS)
     if not measured:
@@ -93,13 +91,14 @@ def make_wall(face: Face, defaults: Defaults, catalogue: Catalogue, alone: bool)
     return MadeFace(wall, work.fields, tuple(work.problems), measured)
 
 
-def alike_on_walls(catalogue: Catalogue, stated: tuple[Source, ...]) -> Catalogue:
-    """The catalogue with the room's finishes, but where a wall would turn one or something is to be said of it."""
+def with_finishes(defaults: Defaults, catalogue: Catalogue) -> Defaults:
+    """The defaults with their finishes made, but where a wall would turn one or something is to be said of it."""
+    stated = defaults.facts.get("finishes", ())
     if any(one.handed or one.from_right for one in stated):
-        return catalogue
+        return defaults
     work = _Work(catalogue, {}, {}, [])
     work.finish(tuple(one.value for one in stated), stated, WALL_WAYS)
-    return catalogue if work.problems else replace(catalogue, alike=(work.values["finishes"], work.fields["finishes"]))
+    return defaults if work.problems else replace(defaults, alike=(work.values["finishes"], work.fields["finishes"]))
 
 
 def make_ceiling(face: Face, catalogue: Catalogue) -> MadeFace:

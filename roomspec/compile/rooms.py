@@ -8,7 +8,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from roomspec.compile.draft import Draft, Face, Facts, read_draft
-from roomspec.compile.faces import Catalogue, MadeFace, alike_on_walls, make_ceiling, make_wall
+from roomspec.compile.faces import Catalogue, MadeFace, make_ceiling, make_wall, with_finishes
 from roomspec.compile.gather import tried
 from roomspec.compile.mirror import mirrored_ceiling, mirrored_diagonal, mirrored_walls
 from roomspec.compile.origins import Fields, Origins, Path
@@ -170,8 +170,7 @@ def _own_walls(
     facts: Facts, faces: tuple[Face, ...], catalogue: Catalogue, alone: bool, work: _Work
 ) -> tuple[Wall, ...]:
     """The walls of a room or a pattern as it says them itself."""
-    defaults = defaults_among(defaults_of(facts), [face.facts for face in faces])
-    catalogue = alike_on_walls(catalogue, defaults.facts.get("finishes", ()))
+    defaults = with_finishes(defaults_among(defaults_of(facts), [face.facts for face in faces]), catalogue)
     return tuple([_wall(face, defaults, catalogue, alone, work) for face in faces])
 
 

@@ -9,7 +9,7 @@ from roomspec.compile.draft import Facts
 from roomspec.compile.mirror import from_right, mirrored
 from roomspec.compile.origins import Source
 from roomspec.model.shape import WHOLE
-from roomspec.model.wall import SUBSTRATES, Flatness, Keep, Removal, Studs, Substrate, Surface, Wet
+from roomspec.model.wall import SUBSTRATES, Finish, Flatness, Keep, Removal, Studs, Substrate, Surface, Wet
 
 LAYERED = frozenset(("substrates", "surfaces", "flatness", "studs", "wet"))
 """In its region a later line wins; one for the whole wall hides all before it."""
@@ -46,6 +46,8 @@ class Defaults(Struct, frozen=True, gc=False):
 
     facts: Facts
     layers: frozenset[str]
+    alike: tuple[tuple[Finish, ...], tuple[Source, ...]] | None = None
+    """What the room's own `finish` lines make, with their sources, where it is the same on all walls that take it."""
 
 
 def defaults_among(facts: Facts, walls: Iterable[Facts]) -> Defaults:

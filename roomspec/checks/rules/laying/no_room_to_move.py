@@ -69,15 +69,12 @@ panel drift-long "Drift print, long"
 def no_room_to_move(facts: RoomFacts) -> Iterator[Finding]:
     """Hold the movement across and up each run against what its two ends allow."""
     swing = facts.terms.swing
-    per: dict[Panel, tuple[int, int]] = {}
     for index, (wall, runs) in enumerate(zip(facts.room.walls, facts.runs(), strict=True)):
         for run in runs:
             rate = run.panel.expands
             if not rate or not swing or not run.strips:
                 continue
-            if run.panel not in per:
-                per[run.panel] = _moves(rate, swing)
-            by, of = per[run.panel]
+            by, of = _moves(rate, swing)
             left, right, bottom, top = run.bounds
             wide, high = right - left, top - bottom
             allowed = _along(facts.room, index, run)
